@@ -1,0 +1,203 @@
+//! A checked job: every value resolved, every default filled in. This is what
+//! the rest of the core reads.
+
+/// A checked job.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Job {
+    /// What the job is called on its sheets.
+    pub title: String,
+    /// Date to print on sheets, as written.
+    pub date: Option<String>,
+    /// Revision to print on sheets, as written.
+    pub revision: Option<String>,
+    /// Which folder of `regions/` gives words and rules.
+    pub region: String,
+    /// How lengths are shown on sheets.
+    pub show: LengthUnit,
+    /// Plate lines: the outer loop anticlockwise, then courtyards clockwise; mm.
+    pub loops: Vec<Vec<[f64; 2]>>,
+    /// One entry for every wall in lettering order (outer loop, then courtyards).
+    pub walls: Vec<Wall>,
+    /// Pitch of walls that do not say otherwise, degrees. The eaves line of a
+    /// level fascia is set by this pitch.
+    pub pitch_deg: f64,
+    /// The eaves.
+    pub eaves: Eaves,
+    /// The verges of gables.
+    pub verge: Verge,
+    /// The timber.
+    pub timber: Timber,
+}
+
+/// How lengths are written on sheets. Input may mix units freely.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+pub enum LengthUnit {
+    /// Whole and tenth millimetres.
+    #[default]
+    Millimetres,
+    /// Feet, inches and sixteenths.
+    FeetInches,
+}
+
+/// One wall.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Wall {
+    /// Its letter: A, B … Z, AA ….
+    pub letter: String,
+    /// Pitch in degrees, 5 to 80. Also given for gables (then unused).
+    pub pitch_deg: f64,
+    /// A gable: the wall is carried up, no slope rises from it.
+    pub gable: bool,
+    /// Overhang of this wall's eaves, if it has its own, mm in plan.
+    pub overhang: Option<f64>,
+}
+
+/// The eaves.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Eaves {
+    /// Overhang in plan from the plate line to the plumb face of the rafter
+    /// tails, mm. With a level fascia it holds at the job's main pitch.
+    pub overhang: f64,
+    /// One fascia line all round, or the same overhang everywhere.
+    pub fascia: Fascia,
+    /// How the tails are cut.
+    pub tail: TailCut,
+    /// Depth of the plumb face left above a level soffit cut, mm (only for
+    /// [`TailCut::Level`]).
+    pub fascia_depth: f64,
+}
+
+/// How the fascia runs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Fascia {
+    /// One level line all round; each wall's overhang follows from its pitch.
+    Level,
+    /// The same overhang on every wall; the fascia may step.
+    Fixed,
+}
+
+/// How rafter tails are cut.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum TailCut {
+    /// Plumb.
+    Plumb,
+    /// Square to the rafter.
+    Square,
+    /// Plumb in front and level underneath, for a soffit.
+    Level,
+}
+
+/// The verges of gables.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Verge {
+    /// How far the roof runs past the gable's plan line, mm.
+    pub overhang: f64,
+    /// From the gable's plan line to the near face of the first rafter, mm.
+    pub inset: f64,
+}
+
+/// Thickness and depth of a timber, mm.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Section {
+    /// Thickness (the narrow side), mm.
+    pub thickness: f64,
+    /// Depth, mm.
+    pub depth: f64,
+}
+
+/// The timber of the job.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Timber {
+    /// Rafters of every kind.
+    pub rafter: RafterTimber,
+    /// Hips.
+    pub hip: HipTimber,
+    /// Valleys.
+    pub valley: HipTimber,
+    /// Ridge boards.
+    pub ridge: RidgeTimber,
+    /// Wall plates: `thickness` is the height, `depth` the width on the wall.
+    pub plate: Section,
+}
+
+/// Rafters.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RafterTimber {
+    /// Section.
+    pub size: Section,
+    /// Greatest distance between centre lines, mm.
+    pub centres: f64,
+    /// How rafters share the wall.
+    pub spread: Spread,
+    /// Depth of the birdsmouth square to the rafter, from its underside, mm.
+    pub birdsmouth: f64,
+}
+
+/// How rafters share the length between two fixed ones.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Spread {
+    /// At full centres from the start of the wall; the last bay takes the rest.
+    FromStart,
+    /// At full centres from the end of the wall; the first bay takes the rest.
+    FromEnd,
+    /// Equal bays, none wider than the centres.
+    Equal,
+}
+
+/// Hips or valleys.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HipTimber {
+    /// Section.
+    pub size: Section,
+    /// How the top edge meets the roof planes.
+    pub edge: HipEdge,
+    /// Where the timber lies on its plan line.
+    pub line: HipLine,
+    /// What its head meets where a ridge ends.
+    pub head: HipHead,
+}
+
+/// How the top of a hip or valley meets the roof planes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum HipEdge {
+    /// Planed to both roof planes.
+    Backed,
+    /// Left square and lowered until its arrises lie in the roof planes.
+    Dropped,
+}
+
+/// Where a hip lies on its plan line.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum HipLine {
+    /// Centred on the plan line.
+    Centred,
+    /// Moved sideways so that both arrises touch when pitches differ.
+    SetOver,
+}
+
+/// What a hip's head meets where a ridge ends.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum HipHead {
+    /// A crown rafter and the last common: a double cheek cut.
+    Crown,
+    /// The side of the ridge, run on past the joint: a single cheek cut.
+    Ridge,
+}
+
+/// Ridge boards.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RidgeTimber {
+    /// Section.
+    pub size: Section,
+    /// What lies in the roof planes.
+    pub top: RidgeTop,
+}
+
+/// What of a ridge board's top lies in the roof planes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum RidgeTop {
+    /// Its top side arrises.
+    Arrises,
+    /// The middle of its top edge.
+    Centre,
+}
