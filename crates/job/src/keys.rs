@@ -211,11 +211,6 @@ pub(crate) fn find(path: &str) -> Option<&'static Key> {
     KEYS.iter().find(|key| matches(key.path, path))
 }
 
-/// Whether a path names a group of keys, the whole file included.
-pub(crate) fn is_group(path: &str) -> bool {
-    path.is_empty() || KEYS.iter().any(|key| below(key.path, path).is_some())
-}
-
 /// What of a key's path lies below a group.
 fn below<'k>(key: &'k str, group: &str) -> Option<&'k str> {
     if group.is_empty() {
@@ -324,14 +319,13 @@ mod tests {
         assert_eq!(children("roof.walls"), ["*"]);
         assert_eq!(children("roof.walls.C"), ["gable", "pitch", "overhang"]);
         assert_eq!(children("").last(), Some(&"timber"));
-        assert!(is_group("") && is_group("timber.hip") && is_group("roof.walls.Q"));
-        assert!(!is_group("title") && !is_group("timber.hips"));
+        assert!(children("title").is_empty() && children("timber.hips").is_empty());
     }
 
     #[test]
     fn every_group_is_described_and_every_description_is_of_a_group() {
         for (path, _) in GROUPS {
-            assert!(is_group(path), "{path}");
+            assert!(!children(path).is_empty(), "{path}");
         }
         for key in KEYS {
             let parts: Vec<&str> = key.path.split('.').collect();
