@@ -1,7 +1,7 @@
 //! Notices: what the carpenter must know before cutting.
 
 use crate::frame::Frame;
-use crate::frame::timber::{CutUse, Timber, TimberId};
+use crate::frame::timber::{CutUse, EndOn, Timber, TimberId};
 use crate::solution::{CutPlace, Member, MemberKind, Notice, NoticeLevel};
 use crate::verify::Bearings;
 use geometry::Angle;
@@ -278,7 +278,10 @@ fn bearing(list: &mut List, bearings: &Bearings, built: &[(TimberId, &Timber, &M
         if t.kind == MemberKind::WallPlate || t.kind == MemberKind::RidgeBoard {
             continue;
         }
-        for place in [CutPlace::Foot, CutPlace::Head] {
+        for (end_on, place) in t.ends.iter().zip([CutPlace::Foot, CutPlace::Head]) {
+            if *end_on == EndOn::Wall {
+                continue;
+            }
             let touched = t.cuts.iter().zip(&bearings.touches[id.index()]).any(|(c, touch)| {
                 c.at == place && *touch && matches!(c.purpose, CutUse::Against(_) | CutUse::Mitre(_) | CutUse::Seat)
             });

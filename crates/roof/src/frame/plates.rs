@@ -55,7 +55,8 @@ pub fn place(job: &Job, surface: &Surface, heights: &Heights) -> Vec<Timber> {
                 top: Top::Flat,
                 drop: None,
                 ends: [EndOn::Bare; 2],
-                seat: None,
+                plate_level: 0.0,
+        seat: None,
                 tails: Vec::new(),
                 footprint: ConvexPlan::strip(
                     ring[k],
