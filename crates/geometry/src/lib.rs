@@ -4,6 +4,7 @@
 //! clockwise around courtyards.
 
 mod angle;
+pub mod plan;
 mod plan_fault;
 pub mod surface;
 
