@@ -103,14 +103,21 @@ fn merge_nodes(raw: &mut Raw) -> bool {
     changed
 }
 
-/// Puts each group of merged nodes in one place: that of a node on a foot
-/// when there is one, or else the middle.
-fn place_groups(raw: &mut Raw, leader: &mut [usize]) {
-    let mut on_foot = vec![false; raw.nodes.len()];
-    for arc in raw.arcs.iter().filter(|a| a.origin == Origin::Foot) {
-        on_foot[arc.from as usize] = true;
-        on_foot[arc.to as usize] = true;
+/// Nodes of arcs that have a face on one side only.
+fn nodes_on_rim(raw: &Raw) -> Vec<bool> {
+    let mut on_rim = vec![false; raw.nodes.len()];
+    for arc in raw.arcs.iter().filter(|a| a.left.is_none() || a.right.is_none()) {
+        on_rim[arc.from as usize] = true;
+        on_rim[arc.to as usize] = true;
     }
+    on_rim
+}
+
+/// Puts each group of merged nodes in one place: the middle of those on the
+/// rim of the faces when there are any, so that the rim stays where it is,
+/// and of all otherwise.
+fn place_groups(raw: &mut Raw, leader: &mut [usize]) {
+    let on_rim = nodes_on_rim(raw);
     let mut groups: BTreeMap<usize, Vec<usize>> = BTreeMap::new();
     for n in 0..raw.nodes.len() {
         let head = find(leader, n);
@@ -119,17 +126,20 @@ fn place_groups(raw: &mut Raw, leader: &mut [usize]) {
         }
     }
     for (head, members) in groups {
-        let fixed: Vec<DVec3> = members.iter().filter(|&&n| on_foot[n]).map(|&n| raw.nodes[n]).collect();
+        let fixed: Vec<DVec3> = members.iter().filter(|&&n| on_rim[n]).map(|&n| raw.nodes[n]).collect();
         let all: Vec<DVec3> = if fixed.is_empty() { members.iter().map(|&n| raw.nodes[n]).collect() } else { fixed };
         raw.nodes[head] = all.iter().copied().sum::<DVec3>() / all.len() as f64;
     }
 }
 
-/// Cuts arcs at nodes that lie closer to them than [`FRAMING`].
+/// Cuts arcs at nodes that lie closer to them than [`FRAMING`]. Nodes that
+/// come to lie on the rim are moved onto it.
 fn snap_onto_arcs(raw: &mut Raw) -> bool {
     let grid = grid_of_nodes(raw);
     let mut cells = Vec::new();
     let mut cut = Vec::with_capacity(raw.arcs.len());
+    let on_rim = nodes_on_rim(raw);
+    let mut moves = Vec::new();
     for arc in &raw.arcs {
         let (a, b) = (raw.nodes[arc.from as usize], raw.nodes[arc.to as usize]);
         let way = b - a;
@@ -142,6 +152,9 @@ fn snap_onto_arcs(raw: &mut Raw) -> bool {
             let off = (to - way * (along / length)).length();
             if n != arc.from && n != arc.to && off < FRAMING && along > 0.0 && along < length {
                 on.push((along, n));
+                if (arc.left.is_none() || arc.right.is_none()) && !on_rim[n as usize] {
+                    moves.push((n, a + way * (along / length)));
+                }
             }
         }
         on.sort_by(|x, y| x.0.total_cmp(&y.0).then(x.1.cmp(&y.1)));
@@ -153,6 +166,9 @@ fn snap_onto_arcs(raw: &mut Raw) -> bool {
     }
     let changed = cut.len() != raw.arcs.len();
     raw.arcs = cut;
+    for (node, place) in moves {
+        raw.nodes[node as usize] = place;
+    }
     changed
 }
 
