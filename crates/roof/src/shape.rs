@@ -121,12 +121,7 @@ fn finish(
 
 /// Cut tails square to their slope; a valley square to itself, so that its two
 /// halves end alike.
-fn square_tails(
-    heights: &Heights,
-    timber: &mut Timber,
-    cell: Cell<Made>,
-    ends: &[TailEnd],
-) -> Option<Cell<Made>> {
+fn square_tails(heights: &Heights, timber: &mut Timber, cell: Cell<Made>, ends: &[TailEnd]) -> Option<Cell<Made>> {
     if !ends.iter().any(|e| e.cut == TailCut::Square) {
         return Some(cell);
     }

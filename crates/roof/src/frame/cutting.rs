@@ -103,7 +103,13 @@ fn past_end(job: &Job, timbers: &[Timber], k: usize, end: usize) -> f64 {
 /// sides there bears fully: commons at the joint by half their thickness, and
 /// hips (when they meet the ridge) by ½·ridge/tan δ + ½·hip/sin δ
 /// (reference/geometry.md section 4, "ridge extra each end").
-fn ridge_past_joint<'a>(job: &Job, ridge: &Timber, end: usize, joint: u32, others: impl Iterator<Item = &'a Timber>) -> f64 {
+fn ridge_past_joint<'a>(
+    job: &Job,
+    ridge: &Timber,
+    end: usize,
+    joint: u32,
+    others: impl Iterator<Item = &'a Timber>,
+) -> f64 {
     let away = if end == 0 { ridge.dir } else { -ridge.dir };
     let mut past: f64 = 0.0;
     for o in others {
@@ -287,11 +293,7 @@ fn part(timbers: &mut [Timber], firm: usize, weak: usize) {
 /// outside it.
 fn cut_place(t: &Timber, half: HalfPlan, toward: DVec2) -> CutPlace {
     let lean = half.normal.dot(t.dir);
-    if lean.abs() > 0.02 {
-        if lean > 0.0 { CutPlace::Head } else { CutPlace::Foot }
-    } else {
-        t.end_near(toward)
-    }
+    if lean.abs() > 0.02 { if lean > 0.0 { CutPlace::Head } else { CutPlace::Foot } } else { t.end_near(toward) }
 }
 
 fn parting(firm: &Timber, weak: &Timber) -> Option<Parting> {

@@ -44,8 +44,7 @@ pub fn in_face(
     let mut out = Vec::new();
     for station in &stations.stations {
         for (low, high) in pieces(surface, stations, lines, station) {
-            let timber =
-                rafter(job, surface, heights, spines, stations, station, (low, high), joint_of);
+            let timber = rafter(job, surface, heights, spines, stations, station, (low, high), joint_of);
             if timber.run >= SHORTEST_RUN {
                 out.push(timber);
             }
@@ -141,7 +140,7 @@ fn rafter(
     let tails: Vec<TailEnd> = match low.1 {
         Bound::Eaves(wall) => {
             vec![TailEnd::new(wall, plane, heights.overhang(wall), heights.upstand, job.eaves.tail)]
-        },
+        }
         _ => Vec::new(),
     };
     let kind = kind_of(
@@ -233,8 +232,8 @@ fn head_corner(
 }
 
 fn kind_of(low: Bound, foot: Option<MemberKind>, head: Option<MemberKind>, corner: Option<Corner>) -> MemberKind {
-    let on_ridge = matches!(head, Some(MemberKind::RidgeBoard | MemberKind::Purlin) | None)
-        || corner == Some(Corner::LastCommon);
+    let on_ridge =
+        matches!(head, Some(MemberKind::RidgeBoard | MemberKind::Purlin) | None) || corner == Some(Corner::LastCommon);
     match low {
         Bound::Eaves(_) if corner == Some(Corner::Crown) => MemberKind::CrownRafter,
         Bound::Eaves(_) if on_ridge => MemberKind::CommonRafter,

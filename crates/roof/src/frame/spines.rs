@@ -196,10 +196,7 @@ fn shape_section(job: &Job, heights: &Heights, timber: &mut Timber, planes: [Roo
     let t = timber.section.thickness;
     // Fall of each plane away from the line, mm per mm (negative on a valley).
     let left = timber.left();
-    let fall = [
-        -planes[0].tan_pitch * planes[0].inward.dot(-left),
-        -planes[1].tan_pitch * planes[1].inward.dot(left),
-    ];
+    let fall = [-planes[0].tan_pitch * planes[0].inward.dot(-left), -planes[1].tan_pitch * planes[1].inward.dot(left)];
     timber.half = [t / 2.0; 2];
     let hip = match timber.kind {
         MemberKind::HipRafter => Some(&job.timber.hip),
@@ -300,7 +297,8 @@ fn seat_on_corner(job: &Job, surface: &Surface, heights: &Heights, timber: &mut 
         }
     };
     let back = clear(0).max(clear(1)).max(0.0);
-    timber.seat = Some(Seat { heel: HalfPlan::through(timber.foot - timber.dir * back, timber.dir), level: timber.base });
+    timber.seat =
+        Some(Seat { heel: HalfPlan::through(timber.foot - timber.dir * back, timber.dir), level: timber.base });
     timber.tails = tails;
 }
 

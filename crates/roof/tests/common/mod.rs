@@ -58,9 +58,7 @@ pub fn job_over(loops: Vec<Vec<[f64; 2]>>, pitch: f64) -> Job {
         region: "uk".into(),
         show: LengthUnit::Millimetres,
         loops,
-        walls: (0..count)
-            .map(|k| Wall { letter: letter(k), pitch_deg: pitch, gable: false, overhang: None })
-            .collect(),
+        walls: (0..count).map(|k| Wall { letter: letter(k), pitch_deg: pitch, gable: false, overhang: None }).collect(),
         pitch_deg: pitch,
         eaves: Eaves { overhang: 300.0, fascia: Fascia::Level, tail: TailCut::Plumb, fascia_depth: 150.0 },
         verge: Verge { overhang: 200.0, inset: 0.0 },
