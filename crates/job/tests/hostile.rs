@@ -49,12 +49,20 @@ fn a_byte_order_mark_and_windows_line_ends_do_not_matter() {
     assert!(fault.iter().any(|fault| (fault.line, fault.column, fault.code) == (2, 1, "unknown-key")), "{fault}");
 }
 
-/// Text of as many bytes as a file may have.
+/// How long a text of nonsense is, bytes: long enough for work that grows with
+/// the square of it to show, short enough for a test.
+const NONSENSE: usize = job::LARGEST_FILE / 8;
+
+/// Time that one such text may take, s. It takes about a fifth of a second;
+/// work that grows with the square of the length would take minutes.
+const SLOWEST: f64 = 20.0;
+
+/// Parts up to the length of a text of nonsense.
 fn full(part: impl Fn(usize) -> String) -> String {
     let mut text = String::new();
     for n in 0.. {
         let part = part(n);
-        if text.len() + part.len() > job::LARGEST_FILE {
+        if text.len() + part.len() > NONSENSE {
             break;
         }
         text.push_str(&part);
@@ -87,6 +95,7 @@ fn full_files_of_nonsense_end() {
         let codes = code(file.as_bytes());
         let seconds = start.elapsed().as_secs_f64();
         println!("{seconds:.2} s, {} faults, {}: {:.24}", codes.len(), codes[0], file.replace('\n', " "));
+        assert!(seconds < SLOWEST, "took {seconds} s");
     }
 }
 
