@@ -25,7 +25,7 @@ pub fn defaults_toml() -> String {
     let mut text = String::new();
     comment(
         &mut text,
-        "A job with every key. Lengths are millimetres, or texts with a unit: \"8.4 m\", \"27' 6 1/2\\\"\".",
+        "A job with every key. Lengths are millimetres, or texts with a unit: \"8.4\u{a0}m\", \"27'\u{a0}6\u{a0}1/2\\\"\".",
     );
     comment(
         &mut text,
@@ -61,11 +61,12 @@ fn one_key(text: &mut String, key: &Key, group: &str, word: &str) {
         Preset::Otherwise(otherwise, example) => (example.to_owned(), format!("default: {otherwise}")),
         other => {
             let value = preset_toml(other);
-            let default = format!("default: {value}");
+            let default = format!("default: {}", unbroken(&value));
             (value, default)
         }
     };
-    comment(text, &format!("{}. {}; {default}.", key.meaning, allowed(&key.kind)));
+    let allowed = allowed(&key.kind).replace(" mm", "\u{a0}mm");
+    comment(text, &format!("{}. {allowed}; {default}.", key.meaning));
     // What a wall says for itself stands under the head of all walls.
     let word = if group.ends_with('*') { format!("{WALL}.{word}") } else { word.to_owned() };
     let off = group.ends_with('*') || matches!(key.preset, Preset::Otherwise(..));
@@ -84,7 +85,6 @@ pub(crate) fn preset_toml(preset: Preset) -> String {
         Preset::Number(number) => number.to_string(),
         Preset::Pair([a, b]) => format!("[{a}, {b}]"),
         Preset::Word(word) => format!("\"{word}\""),
-        Preset::Flag(flag) => flag.to_string(),
         Preset::Empty => "[]".to_owned(),
     }
 }
@@ -105,6 +105,11 @@ pub(crate) fn allowed(kind: &Kind) -> String {
     }
 }
 
+/// The text with blanks that comments are not broken at.
+fn unbroken(text: &str) -> String {
+    text.replace(' ', "\u{a0}")
+}
+
 /// Writes a comment, broken to the width.
 pub(crate) fn comment(text: &mut String, words: &str) {
     let mut line = "#".to_owned();
@@ -115,7 +120,7 @@ pub(crate) fn comment(text: &mut String, words: &str) {
             line = "#".to_owned();
         }
         line.push(' ');
-        line.push_str(word);
+        line.push_str(&word.replace('\u{a0}', " "));
     }
     text.push_str(&line);
     text.push('\n');

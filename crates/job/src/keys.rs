@@ -47,8 +47,6 @@ pub(crate) enum Preset {
     Pair([f64; 2]),
     /// A word or text.
     Word(&'static str),
-    /// Yes or no.
-    Flag(bool),
     /// An empty list.
     Empty,
 }
@@ -115,7 +113,12 @@ pub(crate) static KEYS: &[Key] = &[
         Number(0.0),
         "From the plan line of a gable to the near face of its first rafter",
     ),
-    key("roof.walls.*.gable", Flag, Preset::Flag(false), "Carry this wall up as a gable: no slope rises from it"),
+    key(
+        "roof.walls.*.gable",
+        Flag,
+        Otherwise("false", "true"),
+        "Carry this wall up as a gable: no slope rises from it",
+    ),
     key(
         "roof.walls.*.pitch",
         Pitch(limits::PITCH),

@@ -68,10 +68,11 @@ impl Reader<'_> {
             Of::Pitches => "°",
         };
         let (least, most) = (limits.least, limits.most);
+        let shown = if number.is_finite() { format!("{}{unit}", show(number)) } else { "no finite number".to_owned() };
         self.fault(
             &value.span(),
             "out-of-range",
-            format!("`{path}` is {}{unit}, outside {least}{unit} to {most}{unit}", show(number)),
+            format!("`{path}` is {shown}, outside {least}{unit} to {most}{unit}"),
             limits.why,
             format!("Write a value from {least}{unit} to {most}{unit}, and check the unit"),
         );
@@ -94,7 +95,7 @@ impl Reader<'_> {
     /// Reads thickness and depth.
     pub(super) fn size_of(&mut self, path: &str, kind: &Kind, value: Value<'_>) -> Option<Section> {
         let list = value.get_ref().as_array();
-        let pair = list.and_then(|list| if list.len() == 2 { list.get(0).zip(list.get(1)) } else { None });
+        let pair = list.and_then(|list| if list.len() == 2 { list.first().zip(list.get(1)) } else { None });
         let Some((thickness, depth)) = pair else {
             self.wrong_type(path, kind, value);
             return None;
@@ -127,13 +128,7 @@ pub(super) fn integer(value: &DeValue<'_>) -> Option<i64> {
 fn show(number: f64) -> String {
     /// Beyond this a number is shown by its power of ten.
     const LONG: f64 = 1e9;
-    if number.is_nan() {
-        "not a number".to_owned()
-    } else if number.abs() > LONG {
-        format!("{number:e}")
-    } else {
-        number.to_string()
-    }
+    if number.abs() > LONG { format!("{number:e}") } else { number.to_string() }
 }
 
 /// What a value is, in words.
