@@ -25,8 +25,8 @@ pub(super) struct RawArc {
     pub left: Option<PlaneId>,
     pub right: Option<PlaneId>,
     pub origin: Origin,
-    /// For a foot: the walls that it stands on, as a number of
-    /// [`Raw::wall_sets`].
+    /// When the face on the left starts or goes on from here: the walls that
+    /// it rises from, as a number of [`Raw::wall_sets`].
     pub walls: Option<u32>,
 }
 

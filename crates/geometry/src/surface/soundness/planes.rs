@@ -24,7 +24,7 @@ pub(super) fn check(surface: &Surface, walls: &[WallProfile], failures: &mut Vec
             }
         }
         let rises = face.walls.iter().all(|&w| rises_from(&face.plane, corners[w.index()], &walls[w.index()]));
-        if !rises || !touches_its_foot(surface, face) {
+        if !rises || !touches_its_foot(surface, face, id) {
             failures.push(CheckFailure::NotOnItsWall { face: id, at: surface.node(face.outline[0]) });
         }
     }
@@ -78,15 +78,18 @@ fn rises_from(plane: &RoofPlane, (from, to): (DVec2, DVec2), wall: &WallProfile)
     on_line && pitched && plane.inward.dot(inward) > 0.0
 }
 
-/// Whether a face starts on the line where its plane does, and is nowhere
-/// below it.
-fn touches_its_foot(surface: &Surface, face: &RoofFace) -> bool {
-    let above = |z: f64| z - face.plane.base_height;
-    let none_below = face.outline.iter().all(|&n| above(surface.node(n).z) >= -OFF_PLANE);
+/// Whether a face starts on a foot: the line where its plane does, or a line
+/// higher up where it took a steeper face over. It is nowhere below its line.
+fn touches_its_foot(surface: &Surface, face: &RoofFace, id: FaceId) -> bool {
+    let heights = || face.outline.iter().map(|&n| surface.node(n).z);
+    let none_below = heights().all(|z| z >= face.plane.base_height - OFF_PLANE);
+    let lowest = heights().fold(f64::INFINITY, f64::min);
     let foot = face.arcs.iter().any(|&a| {
         let arc = surface.arc(a);
-        let level = [arc.from, arc.to].iter().all(|&n| above(surface.node(n).z).abs() <= OFF_PLANE);
-        level && matches!(arc.kind, ArcKind::Eaves | ArcKind::PitchBreak)
+        let (from, to) = (surface.node(arc.from), surface.node(arc.to));
+        let above = if arc.left == Some(id) { (to - from).truncate().perp() } else { -(to - from).truncate().perp() };
+        let climbs = face.plane.inward.dot(above) > 0.0;
+        to.z - lowest <= OFF_PLANE && climbs && matches!(arc.kind, ArcKind::Eaves | ArcKind::PitchBreak)
     });
     none_below && foot
 }
