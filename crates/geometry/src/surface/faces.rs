@@ -113,8 +113,8 @@ fn trace(raw: &Raw) -> Result<Vec<Outline>, SurfaceError> {
                 .sum();
             if around <= 0.0 {
                 let at = raw.nodes[start(raw, first) as usize].truncate();
-                let wall = raw.arcs.iter().find(|a| a.left == Some(plane)).and_then(|a| a.walls);
-                let wall = wall.and_then(|w| raw.wall_sets[w as usize].first().copied()).unwrap_or_default();
+                let foot = raw.arcs.iter().filter_map(|a| a.foot).find(|(p, _)| *p == plane);
+                let wall = foot.and_then(|(_, set)| raw.wall_sets[set as usize].first().copied()).unwrap_or_default();
                 return Err(SurfaceError::SlopeAroundShaft { wall: WallId(wall), at });
             }
             outlines.push(Outline { plane, sides: outline, walls: Vec::new() });
@@ -157,8 +157,9 @@ fn walk(
 
 /// The walls under a face, from the feet on its outline.
 fn walls_of(raw: &Raw, outline: &Outline) -> Vec<u32> {
-    let feet = outline.sides.iter().filter(|(_, forward)| *forward).filter_map(|&(arc, _)| raw.arcs[arc].walls);
-    let mut walls: Vec<u32> = feet.flat_map(|set| raw.wall_sets[set as usize].iter().copied()).collect();
+    let feet = outline.sides.iter().filter_map(|&(arc, _)| raw.arcs[arc].foot);
+    let own = feet.filter(|(plane, _)| *plane == outline.plane);
+    let mut walls: Vec<u32> = own.flat_map(|(_, set)| raw.wall_sets[set as usize].iter().copied()).collect();
     walls.sort_unstable();
     walls.dedup();
     walls

@@ -290,14 +290,15 @@ impl State<'_> {
             };
             let (left, right) = (plane(b), plane(a));
             let origin = if left.is_some() && right.is_some() { Origin::Crease } else { Origin::Verge };
-            self.draw(RawArc { from, to, left, right, origin, walls: None });
+            self.draw(RawArc { from, to, left, right, origin, foot: None });
         }
         for t in taken {
             let (from, to) = (self.drawn_node(&mut drawn, slice, t.from), self.drawn_node(&mut drawn, slice, t.to));
             let (slow, fast) = (*self.step_of(t.slower), *self.step_of(t.faster));
             let right = slow.slopes().then_some(slow.plane);
             let origin = if right.is_some() { Origin::Crease } else { Origin::Foot };
-            self.draw(RawArc { from, to, left: Some(fast.plane), right, origin, walls: Some(t.walls.1) });
+            let foot = Some((fast.plane, t.walls.1));
+            self.draw(RawArc { from, to, left: Some(fast.plane), right, origin, foot });
             let at = (slice.nodes[t.from] + slice.nodes[t.to]) * 0.5;
             self.raw.takeovers.push(Takeover { steeper: t.walls.0, flatter: t.walls.1, at, height: z });
         }

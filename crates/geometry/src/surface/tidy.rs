@@ -200,14 +200,28 @@ fn drop_doubles(raw: &mut Raw) {
         if left.len() > 1 || right.len() > 1 {
             continue;
         }
-        let origin = members.iter().map(|&k| raw.arcs[k].origin).max().unwrap_or(Origin::Crease);
-        let walls = members.iter().find_map(|&k| raw.arcs[k].walls);
+        // What had only this face says how it is bordered; when the other
+        // face of a crease has vanished, it ends on an upright.
+        let sides = [left.first().copied().flatten(), right.first().copied().flatten()];
+        let alike = members.iter().map(|&k| raw.arcs[k]).find(|a| match sides {
+            [Some(l), Some(r)] => a.foot.is_some_and(|(p, _)| p == l || p == r),
+            [Some(p), None] | [None, Some(p)] => {
+                (a.left, a.right) == (Some(p), None) || (a.left, a.right) == (None, Some(p))
+            }
+            [None, None] => false,
+        });
+        let origin = match (sides, alike) {
+            ([Some(_), Some(_)], _) => Origin::Crease,
+            (_, Some(arc)) => arc.origin,
+            (_, None) => Origin::Verge,
+        };
+        let foot = alike.and_then(|a| a.foot);
         for &k in members {
             keep[k] = false;
         }
         if let (Some(&left), Some(&right), Some(&first)) = (left.first(), right.first(), members.first()) {
             keep[first] = true;
-            raw.arcs[first] = RawArc { from, to, left, right, origin, walls };
+            raw.arcs[first] = RawArc { from, to, left, right, origin, foot };
         }
     }
     let mut keep = keep.into_iter();
@@ -234,18 +248,18 @@ fn join_straight(raw: &mut Raw, apart: f64) {
         if a == b || !alike || !(0.0..=1.0).contains(&along) || (to - way * along).length() > apart {
             continue;
         }
-        let walls = match (first.walls, second.walls) {
-            (Some(x), Some(y)) if x != y => {
+        let foot = match (first.foot, second.foot) {
+            (Some((plane, x)), Some((other, y))) if x != y && plane == other => {
                 let mut all: Vec<u32> =
                     [x, y].iter().flat_map(|&s| raw.wall_sets[s as usize].iter().copied()).collect();
                 all.sort_unstable();
                 all.dedup();
                 raw.wall_sets.push(all);
-                Some((raw.wall_sets.len() - 1) as u32)
+                Some((plane, (raw.wall_sets.len() - 1) as u32))
             }
             (x, y) => x.or(y),
         };
-        raw.arcs[a] = RawArc { to: second.from, walls, ..first };
+        raw.arcs[a] = RawArc { to: second.from, foot, ..first };
         gone[b] = true;
         let far = second.from as usize;
         at[far].iter_mut().filter(|k| **k == b).for_each(|k| *k = a);
