@@ -25,6 +25,7 @@ pub(super) fn assemble(raw: &Raw, fronts: &Fronts, wall_count: usize) -> Result<
     for outline in &mut outlines {
         outline.walls = walls_of(raw, outline);
     }
+    adopt_walls(raw, &mut outlines)?;
     outlines.sort_by(|a, b| {
         let height = |o: &Outline| fronts.planes[o.plane.0 as usize].map_or(0.0, |p| p.base_height);
         a.walls.cmp(&b.walls).then(height(a).total_cmp(&height(b))).then(a.sides.cmp(&b.sides))
@@ -163,6 +164,26 @@ fn walls_of(raw: &Raw, outline: &Outline) -> Vec<u32> {
     walls.sort_unstable();
     walls.dedup();
     walls
+}
+
+/// Where a face is pinched to nothing between its foot and its upper part,
+/// the part without a foot has the walls of the part that it touches.
+fn adopt_walls(raw: &Raw, outlines: &mut [Outline]) -> Result<(), SurfaceError> {
+    let nodes = |o: &Outline| o.sides.iter().map(|&side| start(raw, side)).collect::<Vec<u32>>();
+    for k in 0..outlines.len() {
+        if !outlines[k].walls.is_empty() {
+            continue;
+        }
+        let own = nodes(&outlines[k]);
+        let akin = |o: &&Outline| o.plane == outlines[k].plane && !o.walls.is_empty();
+        let near = outlines.iter().filter(akin).find(|o| nodes(o).iter().any(|n| own.contains(n)));
+        let walls = near.or_else(|| outlines.iter().find(akin)).map(|o| o.walls.clone());
+        outlines[k].walls = walls.ok_or_else(|| {
+            let at = own.first().map_or(DVec2::ZERO, |&n| raw.nodes[n as usize].truncate());
+            SurfaceError::Lost { at, height: 0.0, what: "a face there rises from no wall" }
+        })?;
+    }
+    Ok(())
 }
 
 /// Nodes on the plate lines or on upright walls.
