@@ -20,9 +20,9 @@ const LABEL: Style = Style::regular(SMALLEST_PT);
 /// Nearest that two labels stand to one another, mm.
 const APART: f64 = 4.6;
 /// Height of the drawn timber, mm.
-const BAR: f64 = 8.0;
+const BAR: f64 = 7.0;
 /// From the bar to the labels, mm: room for the lines that lead to them.
-const LEADER: f64 = 4.5;
+const LEADER: f64 = 3.8;
 /// Between figure and mark, mm.
 const GAP: f64 = 2.0;
 /// Left and right of a strip, mm: half a label.
@@ -105,26 +105,26 @@ fn draw_strip(flow: &mut Flow, strip: &SettingOut, lengths: Lengths) {
             here.iter().filter(|s| (s.side == "right") == below).map(|s| label(s, lengths)).collect()
         };
         let (above, below) = (of(false), of(true));
-        let heading = if row == 0 { 9.0 } else { 0.0 };
-        let under = reach(&below).max(5.5);
-        let height = heading + reach(&above) + BAR + under + 4.0;
+        let heading = if row == 0 { 7.5 } else { 0.0 };
+        let under = reach(&below).max(4.0);
+        let height = heading + reach(&above) + BAR + under + 1.5;
         let (sheet, y) = flow.block(height);
         let bar = y + heading + reach(&above);
         let view = Row { scale: rows.scale, from, to, bar };
         if row == 0 {
-            strip_heading(sheet, strip, rows.scale, lengths, y + 5.0);
+            strip_heading(sheet, strip, rows.scale, lengths, y + 4.5);
         }
         sheet.part(Role::Figure(format!("{}, marks from {} on", strip.name, lengths.write_with_unit(from))), |sheet| {
             view.bar(sheet, &here, row > 0, !last);
             view.labels(sheet, &above, -1.0);
             view.labels(sheet, &below, 1.0);
-            view.ends(sheet, lengths, last, !below.is_empty());
+            view.ends(sheet, lengths, last, &below);
         });
     }
     if strip.stations.len() > LONG {
         table(flow, strip, lengths);
     }
-    flow.space(3.0);
+    flow.space(1.5);
 }
 
 fn strip_heading(sheet: &mut Sheet, strip: &SettingOut, scale: f64, lengths: Lengths, base: f64) {
@@ -202,17 +202,20 @@ impl Row {
         }
     }
 
-    /// What the tape reads at the ends of the row.
-    fn ends(&self, sheet: &mut Sheet, lengths: Lengths, last: bool, crowded_below: bool) {
-        let base = self.bar + BAR + 4.2;
-        if !crowded_below {
-            let from = if self.from > 0.0 { format!("{} …", lengths.write(self.from)) } else { "0 hook".to_owned() };
-            sheet.text([LEFT + END, base], Anchor::Start, LABEL, &from);
-            let words = if last { lengths.write(self.to) } else { format!("… {}", lengths.write(self.to)) };
-            let x = self.x(self.to);
-            if x - LEFT > 40.0 {
-                sheet.text([x, base], Anchor::End, LABEL, &words);
-            }
+    /// What the tape reads at the ends of the row, where labels leave room.
+    fn ends(&self, sheet: &mut Sheet, lengths: Lengths, last: bool, below: &[Label]) {
+        let base = self.bar + BAR + 3.4;
+        let from = if self.from > 0.0 { format!("{} …", lengths.write(self.from)) } else { "0, hook".to_owned() };
+        let to = if last { lengths.write(self.to) } else { format!("… {}", lengths.write(self.to)) };
+        let (left, right) = (self.x(self.from), self.x(self.to));
+        let left_end = left + LABEL.width_mm(&from);
+        let right_start = right - LABEL.width_mm(&to);
+        let is_free = |a: f64, b: f64| below.iter().all(|l| self.x(l.at) + APART < a || self.x(l.at) - APART > b);
+        if is_free(left, left_end) {
+            sheet.text([left, base], Anchor::Start, LABEL, &from);
+        }
+        if right_start > left_end + 2.0 && is_free(right_start, right) {
+            sheet.text([right, base], Anchor::End, LABEL, &to);
         }
     }
 }
