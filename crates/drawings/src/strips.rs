@@ -29,6 +29,8 @@ const GAP: f64 = 2.0;
 const END: f64 = 3.0;
 /// Most rows a strip is broken into.
 const MOST_ROWS: f64 = 24.0;
+/// Longer than any building, mm: not drawn.
+const LONGEST: f64 = 1e6;
 /// A strip with more marks than this also gets a table.
 const LONG: usize = 24;
 /// Longest label, mm; longer marks are shortened.
@@ -39,7 +41,7 @@ pub fn pages(solution: &Solution) -> Vec<Page> {
     let lengths = Lengths::from_show(&solution.show);
     let mut flow = Flow::new("Setting out", true, CAUTION);
     for strip in &solution.setting_out {
-        if strip.length_mm.is_finite() && strip.length_mm > 0.0 {
+        if strip.length_mm > 0.0 && strip.length_mm < LONGEST {
             draw_strip(&mut flow, strip, lengths);
         }
     }
@@ -98,8 +100,8 @@ fn draw_strip(flow: &mut Flow, strip: &SettingOut, lengths: Lengths) {
         let here: Vec<&Station> = strip
             .stations
             .iter()
-            .filter(|s| s.near_mm.is_finite() && s.near_mm >= from.min(0.0) && (s.near_mm >= from || row == 0))
-            .filter(|s| s.near_mm < to || last)
+            // What lies before the hook or beyond the end is written at that end.
+            .filter(|s| (s.near_mm >= from || row == 0) && (s.near_mm < to || last) && s.near_mm.is_finite())
             .collect();
         let of = |below: bool| -> Vec<Label> {
             here.iter().filter(|s| (s.side == "right") == below).map(|s| label(s, lengths)).collect()
@@ -180,7 +182,7 @@ impl Row {
 
     /// Labels above (`side` -1) or below (+1) the bar, and lines to them.
     fn labels(&self, sheet: &mut Sheet, labels: &[Label], side: f64) {
-        let wanted: Vec<f64> = labels.iter().map(|l| self.x(l.at)).collect();
+        let wanted: Vec<f64> = labels.iter().map(|l| self.x(l.at.clamp(self.from, self.to))).collect();
         let places = spread(&wanted, APART, LEFT + FIGURE.cap_mm(), LEFT + ROOM - 1.0);
         let edge = if side < 0.0 { self.bar } else { self.bar + BAR };
         for ((label, &x), &wanted) in labels.iter().zip(&places).zip(&wanted) {
