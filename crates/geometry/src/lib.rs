@@ -4,9 +4,17 @@
 //! clockwise around courtyards.
 
 mod angle;
+mod cell;
+mod convex;
 mod plan_fault;
+mod plane;
+mod solid;
 pub mod surface;
 
 pub use angle::Angle;
+pub use cell::{Cell, CellFace, ON_PLANE};
+pub use convex::{ConvexPlan, HalfPlan, ON_LINE, Side};
 pub use glam::{DVec2, DVec3};
 pub use plan_fault::{CornerRef, PlanFault};
+pub use plane::Plane;
+pub use solid::{Solid, SolidFace};
