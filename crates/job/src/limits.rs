@@ -1,0 +1,88 @@
+//! How great or small the values of a file may be, each with its reason.
+
+/// A range of lengths or angles that a value may lie in, ends included.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Limits {
+    /// Least, mm or degrees.
+    pub(crate) least: f64,
+    /// Greatest, mm or degrees.
+    pub(crate) most: f64,
+    /// Why no less and no more.
+    pub(crate) why: &'static str,
+}
+
+/// Largest file, bytes. A job of a thousand corners takes some 30 kB, so a
+/// larger text is another kind of file, and reading it would only make a
+/// phone wait.
+pub const LARGEST_FILE: usize = 1 << 20;
+
+/// Most corners of all loops together. Every corner is compared with every
+/// other, and no roof that is cut by hand comes near.
+pub const MOST_CORNERS: usize = 1000;
+
+/// Longest title, date, revision or region, characters: more does not fit on
+/// the head of a sheet.
+pub const LONGEST_TEXT: usize = 120;
+
+/// Where corners may lie, mm from the datum.
+pub(crate) const PLACE: Limits = Limits {
+    least: -1_000_000.0,
+    most: 1_000_000.0,
+    why: "A kilometre from the datum is a slip of the unit, and takes the accuracy from every cut",
+};
+
+/// Pitches.
+pub(crate) const PITCH: Limits =
+    Limits {
+        least: 5.0, most: 80.0, why: "Below 5° a roof is flat and its seat cuts run out; above 80° it is a wall"
+    };
+
+/// Overhangs.
+pub(crate) const OVERHANG: Limits = Limits {
+    least: 0.0,
+    most: 3000.0,
+    why: "Tails stop at or outside the plate line, and past 3 m they need posts of their own",
+};
+
+/// Set-back of the first rafter of a gable.
+pub(crate) const INSET: Limits = Limits {
+    least: 0.0,
+    most: 3000.0,
+    why: "The first rafter stands on the plate, near the gable that its verge hangs on",
+};
+
+/// Depth of a fascia.
+pub(crate) const FASCIA_DEPTH: Limits = Limits {
+    least: 10.0,
+    most: 1000.0,
+    why: "A level soffit cut needs a plumb face above it, and no fascia is deeper than a metre",
+};
+
+/// Thickness or depth of a timber.
+pub(crate) const SECTION: Limits = Limits {
+    least: 5.0,
+    most: 1000.0,
+    why: "Thinner than 5 mm is not timber to build with, and more than a metre is a slip of the unit",
+};
+
+/// Centres of rafters. The thickness of the rafter sets a tighter least.
+pub(crate) const CENTRES: Limits = Limits {
+    least: 10.0,
+    most: 2000.0,
+    why: "Battens and boards do not span more than 2 m, and rafters need room between them",
+};
+
+/// Least centres of rafters, in thicknesses of the rafter: one timber and one
+/// gap as wide, which still takes a hammer.
+pub(crate) const LEAST_CENTRES_IN_THICKNESSES: f64 = 2.0;
+
+/// Depth of a birdsmouth. The depth of the rafter sets a tighter most.
+pub(crate) const BIRDSMOUTH: Limits = Limits {
+    least: 1.0,
+    most: 1000.0,
+    why: "A shallower notch cannot be cut, and a deeper one cuts the rafter through",
+};
+
+/// Depth of the birdsmouth when a file says nothing, as a part of the depth
+/// of the rafter: the common rule of the trade.
+pub(crate) const BIRDSMOUTH_PART: f64 = 0.25;

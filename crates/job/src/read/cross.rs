@@ -1,0 +1,51 @@
+//! Rules that join the plan with the rest of the file.
+
+use super::PlanChecker;
+use super::plan::Plan;
+use super::plan_words;
+use super::reader::Reader;
+use super::timber::ReadTimber;
+use geometry::{CornerRef, DVec2, PlanFault};
+
+/// Checks the plan, if all of it could be read.
+pub(super) fn check(reader: &mut Reader<'_>, plan: &Plan, timber: &ReadTimber, checker: &PlanChecker<'_>) {
+    if !plan.sound {
+        return;
+    }
+    let loops: Vec<Vec<DVec2>> =
+        plan.loops().iter().map(|ring| ring.iter().map(|[x, y]| DVec2::new(*x, *y)).collect()).collect();
+    let faults = checker(&loops);
+    for fault in &faults {
+        plan_words::report(reader, plan, fault);
+    }
+    if let Some(plate) = timber.plate {
+        walls_on_plates(reader, plan, &loops, plate.depth, &faults);
+    }
+}
+
+/// Two plates of a corner meet over their full width, so a wall shorter than
+/// that has no plate between its corners.
+fn walls_on_plates(reader: &mut Reader<'_>, plan: &Plan, loops: &[Vec<DVec2>], width: f64, known: &[PlanFault]) {
+    for (ring, corners) in loops.iter().enumerate() {
+        let ends = corners.iter().cycle().skip(1);
+        for (corner, (start, end)) in corners.iter().zip(ends).enumerate() {
+            let at = CornerRef { ring, corner };
+            let length = (*end - *start).length();
+            let reported = known.iter().any(|fault| {
+                let next = CornerRef { ring, corner: (corner + 1) % corners.len() };
+                matches!(fault, PlanFault::WallTooShort { at: there, .. } if *there == at)
+                    || matches!(fault, PlanFault::RepeatedCorner { at: there } if *there == next)
+            });
+            if length < width && !reported {
+                let letter = plan.letter(at);
+                reader.fault(
+                    &plan.span(at),
+                    "wall-shorter-than-plate",
+                    format!("Wall {letter}, which starts at this corner, is {length:.1} mm long: less than the plates are wide ({width} mm)"),
+                    "The plates of its corners would lie on each other, with none left between",
+                    format!("Move the corners at the ends of wall {letter} apart, or make one corner of them"),
+                );
+            }
+        }
+    }
+}

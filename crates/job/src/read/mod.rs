@@ -1,0 +1,87 @@
+//! Reads a job file: text in, checked job or every fault out.
+
+mod cross;
+mod group;
+mod header;
+mod number;
+mod plan;
+mod plan_words;
+mod reader;
+mod roof;
+mod text;
+mod timber;
+
+use crate::fault::Faults;
+use crate::{Job, LengthUnit};
+use geometry::{DVec2, PlanFault};
+use reader::Reader;
+
+/// Checks the loops of a plan: the outer plates, then the courtyards; mm.
+pub type PlanChecker<'c> = dyn Fn(&[Vec<DVec2>]) -> Vec<PlanFault> + 'c;
+
+/// Reads a job file and checks everything in it.
+///
+/// ```
+/// let job = job::read(r#"
+/// format = 1
+/// title = "Boathouse workshop"
+/// [plan]
+/// corners = [[0, 0], ["8.4 m", 0], ["8.4 m", 5200], [0, 5200]]
+/// [roof]
+/// pitch = 40
+/// "#)?;
+/// assert_eq!(job.loops[0][1], [8400.0, 0.0]);
+/// assert_eq!(job.walls[3].letter, "D");
+/// # Ok::<(), job::Faults>(())
+/// ```
+///
+/// # Errors
+/// Every fault of the file, in the order of the text. Faults that only follow
+/// from others are left out.
+pub fn read(text: impl AsRef<[u8]>) -> Result<Job, Faults> {
+    read_with(text, &plan_check)
+}
+
+/// As [`read`], with a plan checker of the caller's.
+///
+/// # Errors
+/// As [`read`].
+pub fn read_with(text: impl AsRef<[u8]>, checker: &PlanChecker<'_>) -> Result<Job, Faults> {
+    let text = text::check(text.as_ref())?;
+    let document = text::parse(text)?;
+    let mut reader = Reader::new(text);
+    let root = reader.root(&document);
+    let header = header::read(&mut reader, &root);
+    let plan = plan::read(&mut reader, &root);
+    let roof = roof::read(&mut reader, &root, &plan);
+    let timber = timber::read(&mut reader, &root);
+    cross::check(&mut reader, &plan, &timber, checker);
+    reader.finish()?;
+    Ok(Job {
+        title: header.title,
+        date: header.date,
+        revision: header.revision,
+        region: header.region,
+        show: header.show,
+        loops: plan.loops(),
+        walls: roof.walls,
+        pitch_deg: roof.pitch_deg,
+        eaves: roof.eaves,
+        verge: roof.verge,
+        timber: timber.timber,
+    })
+}
+
+/// What the head of the file says.
+struct Header {
+    title: String,
+    date: Option<String>,
+    revision: Option<String>,
+    region: String,
+    show: LengthUnit,
+}
+
+/// The checker of plans that [`read`] uses.
+fn plan_check(_loops: &[Vec<DVec2>]) -> Vec<PlanFault> {
+    Vec::new()
+}

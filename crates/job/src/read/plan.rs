@@ -1,0 +1,133 @@
+//! Reads the corners of the plate lines.
+
+use super::group::{Group, Value};
+use super::reader::Reader;
+use crate::keys::Kind;
+use crate::letters::wall_letter;
+use crate::limits::{MOST_CORNERS, PLACE};
+use core::ops::Range;
+use geometry::CornerRef;
+
+/// A corner as read: `None` where a fault was reported.
+pub(super) struct Corner {
+    pub(super) at: Option<[f64; 2]>,
+    pub(super) span: Range<usize>,
+}
+
+/// A loop of corners.
+pub(super) struct Ring {
+    pub(super) corners: Vec<Corner>,
+    /// Its place in the text.
+    pub(super) span: Range<usize>,
+}
+
+/// The plan as read.
+pub(super) struct Plan {
+    /// The outer plates, then the courtyards. Empty if they could not be read.
+    pub(super) rings: Vec<Ring>,
+    /// Whether every corner was read.
+    pub(super) sound: bool,
+}
+
+pub(super) fn read(reader: &mut Reader<'_>, root: &Group<'_>) -> Plan {
+    let group = reader.group(root, "plan");
+    let outer = reader.value(
+        &group,
+        "corners",
+        |_| None,
+        None,
+        |reader, path, kind, value| ring(reader, path, kind, value).map(Some),
+    );
+    let holes = reader.value(&group, "holes", |_| Some(Vec::new()), Vec::new(), holes);
+    let outer_read = outer.as_ref().is_some_and(super::group::Read::is_sound);
+    let holes_read = holes.as_ref().is_some_and(super::group::Read::is_sound);
+    let mut rings: Vec<Ring> = outer.and_then(|read| read.value).into_iter().collect();
+    // Letters follow from the outer loop, so holes without one have none.
+    if outer_read {
+        rings.extend(holes.map(|read| read.value).unwrap_or_default());
+    }
+    let all_places = rings.iter().flat_map(|ring| &ring.corners).all(|corner| corner.at.is_some());
+    let mut plan = Plan { rings, sound: outer_read && holes_read && all_places };
+    if plan.walls() > MOST_CORNERS {
+        let span = plan.rings.first().map_or(group.span, |ring| ring.span.clone());
+        reader.fault(
+            &span,
+            "too-many-corners",
+            format!("The plan has {} corners; {MOST_CORNERS} is the most", plan.walls()),
+            "Every corner is compared with every other, and no roof cut by hand has so many",
+            "Leave out corners that lie along straight walls, or split the job",
+        );
+        plan.sound = false;
+    }
+    plan
+}
+
+fn holes(reader: &mut Reader<'_>, path: &str, kind: &Kind, value: Value<'_>) -> Option<Vec<Ring>> {
+    let Some(list) = value.get_ref().as_array() else {
+        reader.wrong_type(path, kind, value);
+        return None;
+    };
+    let rings: Vec<Option<Ring>> = list.iter().map(|hole| ring(reader, path, kind, hole)).collect();
+    rings.into_iter().collect()
+}
+
+fn ring(reader: &mut Reader<'_>, path: &str, kind: &Kind, value: Value<'_>) -> Option<Ring> {
+    let Some(list) = value.get_ref().as_array() else {
+        reader.wrong_type(path, kind, value);
+        return None;
+    };
+    let corners = list.iter().map(|value| Corner { at: corner(reader, path, value), span: value.span() }).collect();
+    Some(Ring { corners, span: value.span() })
+}
+
+fn corner(reader: &mut Reader<'_>, path: &str, value: Value<'_>) -> Option<[f64; 2]> {
+    let list = value.get_ref().as_array();
+    let pair = list.and_then(|list| if list.len() == 2 { list.get(0).zip(list.get(1)) } else { None });
+    let Some((x, y)) = pair else {
+        reader.fault(
+            &value.span(),
+            "bad-corner",
+            format!("This is not a corner of `{path}`"),
+            "A corner is a place on the plan: how far east, and how far north",
+            "Write two lengths in brackets, such as [8400, 0] or [\"8.4 m\", 0]",
+        );
+        return None;
+    };
+    let x = reader.length_within(path, x, &PLACE);
+    let y = reader.length_within(path, y, &PLACE);
+    x.zip(y).map(|(x, y)| [x, y])
+}
+
+impl Plan {
+    /// How many walls there are.
+    pub(super) fn walls(&self) -> usize {
+        self.rings.iter().map(|ring| ring.corners.len()).sum()
+    }
+
+    /// The places of the corners. Whole only for a sound plan.
+    pub(super) fn loops(&self) -> Vec<Vec<[f64; 2]>> {
+        self.rings.iter().map(|ring| ring.corners.iter().filter_map(|corner| corner.at).collect()).collect()
+    }
+
+    /// The letter of the wall that starts at a corner.
+    pub(super) fn letter(&self, at: CornerRef) -> String {
+        let before: usize = self.rings.iter().take(at.ring).map(|ring| ring.corners.len()).sum();
+        wall_letter(before + at.corner)
+    }
+
+    /// The place in the text of a corner, or of the whole plan.
+    pub(super) fn span(&self, at: CornerRef) -> Range<usize> {
+        let corner = self.rings.get(at.ring).and_then(|ring| ring.corners.get(at.corner));
+        corner.map_or_else(|| self.ring_span(at.ring), |corner| corner.span.clone())
+    }
+
+    /// The place in the text of a loop.
+    pub(super) fn ring_span(&self, ring: usize) -> Range<usize> {
+        self.rings.get(ring).or(self.rings.first()).map_or(0..0, |ring| ring.span.clone())
+    }
+
+    /// How the file calls a loop.
+    pub(super) fn ring_words(ring: usize) -> String {
+        if ring == 0 { "the outer plates".to_owned() } else { format!("courtyard {ring}") }
+    }
+}

@@ -1,0 +1,53 @@
+//! The words a file uses for each choice.
+
+use crate::{Fascia, HipEdge, HipHead, HipLine, LengthUnit, RidgeTop, Spread, TailCut};
+
+/// A choice that is written as a word.
+pub(crate) trait Choice: Copy + 'static {
+    /// Every word with what it stands for.
+    const WORDS: &'static [(&'static str, Self)];
+
+    /// What a word stands for.
+    fn from_word(word: &str) -> Option<Self> {
+        Self::WORDS.iter().find(|(known, _)| *known == word).map(|(_, choice)| *choice)
+    }
+}
+
+/// The words of a choice, in order.
+pub(crate) fn words<T: Choice>() -> Vec<&'static str> {
+    T::WORDS.iter().map(|(word, _)| *word).collect()
+}
+
+impl Choice for LengthUnit {
+    const WORDS: &'static [(&'static str, Self)] = &[("mm", Self::Millimetres), ("feet-inches", Self::FeetInches)];
+}
+
+impl Choice for Fascia {
+    const WORDS: &'static [(&'static str, Self)] = &[("level", Self::Level), ("fixed", Self::Fixed)];
+}
+
+impl Choice for TailCut {
+    const WORDS: &'static [(&'static str, Self)] =
+        &[("plumb", Self::Plumb), ("square", Self::Square), ("level", Self::Level)];
+}
+
+impl Choice for Spread {
+    const WORDS: &'static [(&'static str, Self)] =
+        &[("from-start", Self::FromStart), ("from-end", Self::FromEnd), ("equal", Self::Equal)];
+}
+
+impl Choice for HipEdge {
+    const WORDS: &'static [(&'static str, Self)] = &[("backed", Self::Backed), ("dropped", Self::Dropped)];
+}
+
+impl Choice for HipLine {
+    const WORDS: &'static [(&'static str, Self)] = &[("centred", Self::Centred), ("set-over", Self::SetOver)];
+}
+
+impl Choice for HipHead {
+    const WORDS: &'static [(&'static str, Self)] = &[("crown", Self::Crown), ("ridge", Self::Ridge)];
+}
+
+impl Choice for RidgeTop {
+    const WORDS: &'static [(&'static str, Self)] = &[("arrises", Self::Arrises), ("centre", Self::Centre)];
+}
