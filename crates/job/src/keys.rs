@@ -47,8 +47,6 @@ pub(crate) enum Preset {
     Pair([f64; 2]),
     /// A word or text.
     Word(&'static str),
-    /// Yes or no.
-    Flag(bool),
     /// An empty list.
     Empty,
 }
@@ -115,7 +113,12 @@ pub(crate) static KEYS: &[Key] = &[
         Number(0.0),
         "From the plan line of a gable to the near face of its first rafter",
     ),
-    key("roof.walls.*.gable", Flag, Preset::Flag(false), "Carry this wall up as a gable: no slope rises from it"),
+    key(
+        "roof.walls.*.gable",
+        Flag,
+        Otherwise("false", "true"),
+        "Carry this wall up as a gable: no slope rises from it",
+    ),
     key(
         "roof.walls.*.pitch",
         Pitch(limits::PITCH),
@@ -209,11 +212,6 @@ fn matches(pattern: &str, path: &str) -> bool {
 /// The key at a path, in which walls go by their letters.
 pub(crate) fn find(path: &str) -> Option<&'static Key> {
     KEYS.iter().find(|key| matches(key.path, path))
-}
-
-/// Whether a path names a group of keys, the whole file included.
-pub(crate) fn is_group(path: &str) -> bool {
-    path.is_empty() || KEYS.iter().any(|key| below(key.path, path).is_some())
 }
 
 /// What of a key's path lies below a group.
@@ -324,14 +322,13 @@ mod tests {
         assert_eq!(children("roof.walls"), ["*"]);
         assert_eq!(children("roof.walls.C"), ["gable", "pitch", "overhang"]);
         assert_eq!(children("").last(), Some(&"timber"));
-        assert!(is_group("") && is_group("timber.hip") && is_group("roof.walls.Q"));
-        assert!(!is_group("title") && !is_group("timber.hips"));
+        assert!(children("title").is_empty() && children("timber.hips").is_empty());
     }
 
     #[test]
     fn every_group_is_described_and_every_description_is_of_a_group() {
         for (path, _) in GROUPS {
-            assert!(is_group(path), "{path}");
+            assert!(!children(path).is_empty(), "{path}");
         }
         for key in KEYS {
             let parts: Vec<&str> = key.path.split('.').collect();

@@ -1,5 +1,94 @@
-//! The job file.
+//! The job file: one TOML text per job, meant to be read and edited by a
+//! person, and the checked [`Job`] that the rest of Seatcut works from.
+//!
+//! ```
+//! let text = r#"
+//! format = 1
+//! title = "Boathouse workshop"
+//!
+//! [plan]
+//! corners = [[0, 0], [8400, 0], [8400, "17' 1\""], [0, "17' 1\""]]
+//!
+//! [roof]
+//! pitch = "9 in 12"
+//!
+//! [roof.walls]
+//! B = { gable = true }
+//! "#;
+//! let job = job::read(text)?;
+//! assert!(job.walls[1].gable);
+//! assert_eq!(job.timber.rafter.birdsmouth, 37.5); // a quarter of 150 mm
+//! # Ok::<(), job::Faults>(())
+//! ```
+//!
+//! # What is here
+//!
+//! - [`read`] checks a text and gives a [`Job`], or **every** [`Fault`] at
+//!   once, each with its place, what is wrong, why it matters and what to do.
+//! - [`parse_length`], [`parse_pitch`] and [`format_length`] know the units.
+//! - [`defaults_toml`] is a commented example of every key, and [`schema`] a
+//!   JSON Schema for editors.
+//! - [`edit`] changes one key and keeps comments and layout.
+//! - [`shapes`] makes new jobs from a shape and a few sizes.
+//!
+//! All of it is pure: text in, values out. One table of keys stands behind
+//! reading, suggestions, example, schema and editing.
+//!
+//! # Words
+//!
+//! A **plate line** is the outer top arris of a wall plate, and the plan is
+//! the polygon of plate lines: the outer loop anticlockwise, **courtyards**
+//! clockwise. **Walls** go by letter: A runs from the first corner to the
+//! second, then B, C … Z, AA; courtyards go on lettering after the outer loop.
+//!
+//! Lengths are numbers of mm, or texts such as `"8.4 m"` or `"27' 6 1/2\""`.
+//! Pitches are degrees, or texts such as `"40°"`, `"6:12"` or `"6 in 12"`.
+//!
+//! # Codes of faults
+//!
+//! | code | rule |
+//! | --- | --- |
+//! | `file-empty` | there is something in the file |
+//! | `file-too-large` | at most [`LARGEST_FILE`] bytes |
+//! | `not-text` | UTF-8 text without zero bytes |
+//! | `syntax` | TOML |
+//! | `unknown-key` | every key is known |
+//! | `missing-key` | `format`, `title`, `plan.corners` and `roof.pitch` are there |
+//! | `wrong-type` | values are of the kind that the key wants |
+//! | `unknown-word` | words are of those that the key knows |
+//! | `unknown-format` | `format` is [`FORMAT`] |
+//! | `text-unfit` | texts fit one line of a sheet |
+//! | `bad-region` | the region is the name of a folder |
+//! | `bad-length` | lengths can be read |
+//! | `bad-pitch` | pitches can be read |
+//! | `out-of-range` | values lie in their range |
+//! | `bad-corner` | corners are two lengths |
+//! | `too-many-corners` | at most [`MOST_CORNERS`] corners |
+//! | `plan-too-few-corners` | three corners or more to a loop |
+//! | `plan-not-a-place` | corners lie within a kilometre of the datum |
+//! | `plan-repeated-corner` | every corner is written once |
+//! | `plan-walls-cross` | walls meet only at the corner they share |
+//! | `plan-wrong-way-round` | outer plates anticlockwise, courtyards clockwise |
+//! | `plan-wall-too-short` | walls are long enough to frame |
+//! | `plan-courtyard-outside` | courtyards lie inside, and apart |
+//! | `plan-rule` | any other rule that the checker of plans knows |
+//! | `wall-shorter-than-plate` | walls are as long as plates are wide |
+//! | `unknown-wall` | letters are those of walls of the plan |
+//! | `gable-with-pitch` | a gable has no pitch |
+//! | `gable-with-overhang` | a gable has no eaves |
+//! | `overhang-with-level-fascia` | own overhangs need `fascia = "fixed"` |
+//! | `all-gables` | a slope rises from at least one wall |
+//! | `size-turned-round` | thickness before depth |
+//! | `centres-too-close` | centres are two thicknesses or more |
+//! | `birdsmouth-too-deep` | the birdsmouth leaves some of the rafter |
+//!
+//! # What is not checked
+//!
+//! Whether a roof can be made over the plan, whether the timber is strong
+//! enough, and whether the region is one of those that come with Seatcut.
 
+pub mod edit;
+mod example;
 mod fault;
 mod keys;
 mod length;
@@ -8,9 +97,12 @@ mod limits;
 mod nearest;
 mod pitch;
 mod read;
+mod schema;
+pub mod shapes;
 mod types;
 mod words;
 
+pub use example::defaults_toml;
 pub use fault::{Fault, Faults};
 pub use keys::FORMAT;
 pub use length::{LengthError, format_length, format_length_bare, parse_length};
@@ -18,6 +110,7 @@ pub use letters::{wall_index, wall_letter};
 pub use limits::{LARGEST_FILE, LONGEST_TEXT, MOST_CORNERS};
 pub use pitch::{PitchError, parse_pitch};
 pub use read::{PlanChecker, read, read_with};
+pub use schema::schema;
 pub use types::{
     Eaves, Fascia, HipEdge, HipHead, HipLine, HipTimber, Job, LengthUnit, RafterTimber, RidgeTimber, RidgeTop, Section,
     Spread, TailCut, Timber, Verge, Wall,

@@ -1,6 +1,8 @@
 //! A checked job: every value resolved, every default filled in. This is what
 //! the rest of the core reads.
 
+use schemars::JsonSchema;
+
 /// A checked job.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Job {
@@ -30,10 +32,12 @@ pub struct Job {
 }
 
 /// How lengths are written on sheets. Input may mix units freely.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, JsonSchema)]
+#[schemars(rename_all = "kebab-case")]
 pub enum LengthUnit {
     /// Whole and tenth millimetres.
     #[default]
+    #[schemars(rename = "mm")]
     Millimetres,
     /// Feet, inches and sixteenths.
     FeetInches,
@@ -68,7 +72,8 @@ pub struct Eaves {
 }
 
 /// How the fascia runs.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, JsonSchema)]
+#[schemars(rename_all = "kebab-case")]
 pub enum Fascia {
     /// One level line all round; each wall's overhang follows from its pitch.
     Level,
@@ -77,7 +82,8 @@ pub enum Fascia {
 }
 
 /// How rafter tails are cut.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, JsonSchema)]
+#[schemars(rename_all = "kebab-case")]
 pub enum TailCut {
     /// Plumb.
     Plumb,
@@ -134,7 +140,8 @@ pub struct RafterTimber {
 }
 
 /// How rafters share the length between two fixed ones.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, JsonSchema)]
+#[schemars(rename_all = "kebab-case")]
 pub enum Spread {
     /// At full centres from the start of the wall; the last bay takes the rest.
     FromStart,
@@ -158,7 +165,8 @@ pub struct HipTimber {
 }
 
 /// How the top of a hip or valley meets the roof planes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, JsonSchema)]
+#[schemars(rename_all = "kebab-case")]
 pub enum HipEdge {
     /// Planed to both roof planes.
     Backed,
@@ -167,7 +175,8 @@ pub enum HipEdge {
 }
 
 /// Where a hip lies on its plan line.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, JsonSchema)]
+#[schemars(rename_all = "kebab-case")]
 pub enum HipLine {
     /// Centred on the plan line.
     Centred,
@@ -176,7 +185,8 @@ pub enum HipLine {
 }
 
 /// What a hip's head meets where a ridge ends.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, JsonSchema)]
+#[schemars(rename_all = "kebab-case")]
 pub enum HipHead {
     /// A crown rafter and the last common: a double cheek cut.
     Crown,
@@ -194,7 +204,8 @@ pub struct RidgeTimber {
 }
 
 /// What of a ridge board's top lies in the roof planes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, JsonSchema)]
+#[schemars(rename_all = "kebab-case")]
 pub enum RidgeTop {
     /// Its top side arrises.
     Arrises,

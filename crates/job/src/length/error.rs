@@ -11,7 +11,7 @@ pub enum LengthError {
     #[error("nothing is written; write a length such as \"8400 mm\" or \"27' 6 1/2\\\"\"")]
     Empty,
     /// A number with no unit.
-    #[error("`{number}` has no unit; write {number} mm, m, cm, feet (') or inches (\")")]
+    #[error("`{number}` has no unit; write one after it: mm, cm, m, ft (') or in (\"), such as {number} mm")]
     NoUnit {
         /// The number as written.
         number: String,

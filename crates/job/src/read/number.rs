@@ -68,10 +68,11 @@ impl Reader<'_> {
             Of::Pitches => "°",
         };
         let (least, most) = (limits.least, limits.most);
+        let shown = if number.is_finite() { format!("{}{unit}", show(number)) } else { "no finite number".to_owned() };
         self.fault(
             &value.span(),
             "out-of-range",
-            format!("`{path}` is {}{unit}, outside {least}{unit} to {most}{unit}", show(number)),
+            format!("`{path}` is {shown}, outside {least}{unit} to {most}{unit}"),
             limits.why,
             format!("Write a value from {least}{unit} to {most}{unit}, and check the unit"),
         );
@@ -127,13 +128,7 @@ pub(super) fn integer(value: &DeValue<'_>) -> Option<i64> {
 fn show(number: f64) -> String {
     /// Beyond this a number is shown by its power of ten.
     const LONG: f64 = 1e9;
-    if number.is_nan() {
-        "not a number".to_owned()
-    } else if number.abs() > LONG {
-        format!("{number:e}")
-    } else {
-        number.to_string()
-    }
+    if number.abs() > LONG { format!("{number:e}") } else { number.to_string() }
 }
 
 /// What a value is, in words.

@@ -125,13 +125,16 @@ impl<'t> Reader<'t> {
         let path = group.join(word);
         let Some(value) = group.get(word) else {
             if let Preset::Required(example) = key.preset {
-                self.fault(
-                    &group.span,
-                    "missing-key",
-                    format!("`{path}` is missing"),
-                    format!("It has no default: {}", number::uncapital(key.meaning)),
-                    format!("Write it, such as {word} = {example}"),
-                );
+                // A slip of its name was reported already.
+                if !group.has_slip_of(word) {
+                    self.fault(
+                        &group.span,
+                        "missing-key",
+                        format!("`{path}` is missing"),
+                        format!("It has no default: {}", number::uncapital(key.meaning)),
+                        format!("Write it, such as {word} = {example}"),
+                    );
+                }
                 return Some(Read { value: stand_in, span: group.span.clone(), from: From::Fault });
             }
             return preset(key.preset).map(|value| Read { value, span: group.span.clone(), from: From::Default });
@@ -191,14 +194,19 @@ impl<'t> Reader<'t> {
 
     /// Yes or no.
     pub(super) fn flag(&mut self, group: &Group<'_>, word: &str) -> Read<bool> {
-        let preset = |preset| if let Preset::Flag(value) = preset { Some(value) } else { None };
-        let read = self.value(group, word, preset, false, |reader, path, kind, value| {
-            let flag = value.get_ref().as_bool();
-            if flag.is_none() {
-                reader.wrong_type(path, kind, value);
-            }
-            flag
-        });
+        let read = self.value(
+            group,
+            word,
+            |_| Some(false),
+            false,
+            |reader, path, kind, value| {
+                let flag = value.get_ref().as_bool();
+                if flag.is_none() {
+                    reader.wrong_type(path, kind, value);
+                }
+                flag
+            },
+        );
         read.unwrap_or(Read { value: false, span: group.span.clone(), from: From::Default })
     }
 

@@ -52,14 +52,17 @@ fn eaves(reader: &mut Reader<'_>, roof: &Group<'_>) -> (Eaves, Read<Fascia>) {
 fn own_words(reader: &mut Reader<'_>, group: &Group<'_>, fascia: &Read<Fascia>, walls: &mut [Wall]) {
     for word in group.table.into_iter().flat_map(DeTable::keys) {
         let letter: &str = word.get_ref();
-        let own = reader.group(group, letter);
         let index = wall_index(letter);
         // Without corners nobody can tell which walls there are.
         if walls.is_empty() && index.is_some() {
+            reader.group(group, letter);
             continue;
         }
         match index.and_then(|index| walls.get_mut(index)) {
-            Some(wall) => one_wall(reader, &own, fascia, wall),
+            Some(wall) => {
+                let own = reader.group(group, letter);
+                one_wall(reader, &own, fascia, wall);
+            }
             None => {
                 let near = wall_index(&letter.to_uppercase()).filter(|index| *index < walls.len()).map(wall_letter);
                 let shown = shorten(letter);

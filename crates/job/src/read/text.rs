@@ -44,10 +44,15 @@ pub(super) fn check(bytes: &[u8]) -> Result<&str, Faults> {
 pub(super) fn parse(text: &str) -> Result<Spanned<DeTable<'_>>, Faults> {
     let (document, errors) = DeTable::parse_recoverable(text);
     let places = Places::new(text);
-    let faults = errors.iter().take(MOST_SYNTAX_FAULTS).map(|error| {
+    let mut last_line = 0;
+    let faults = errors.iter().filter_map(|error| {
         let span = error.span().unwrap_or(0..text.len());
         let (line, column) = places.of(span.start);
-        Fault {
+        // More on the same line only follows from the first.
+        if core::mem::replace(&mut last_line, line) == line {
+            return None;
+        }
+        Some(Fault {
             span,
             line,
             column,
@@ -56,9 +61,9 @@ pub(super) fn parse(text: &str) -> Result<Spanned<DeTable<'_>>, Faults> {
             why: "The file cannot be understood from here on".to_owned(),
             remedy: "Write `key = value` on a line of its own, texts in quotes, lists in [brackets]".to_owned(),
             nearest: None,
-        }
+        })
     });
-    match Faults::from_list(faults.collect()) {
+    match Faults::from_list(faults.take(MOST_SYNTAX_FAULTS).collect()) {
         None => Ok(document),
         Some(faults) => Err(faults),
     }

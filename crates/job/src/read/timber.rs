@@ -31,8 +31,8 @@ fn size(reader: &mut Reader<'_>, group: &Group<'_>) -> Read<Section> {
     reader.size(group, "size").unwrap_or(missing)
 }
 
-/// Reports a size written the wrong way round.
-fn on_edge(reader: &mut Reader<'_>, path: &str, size: &Read<Section>) {
+/// Reports a size written the wrong way round, and lets no more be said of it.
+fn on_edge(reader: &mut Reader<'_>, path: &str, size: &mut Read<Section>) {
     let Section { thickness, depth } = size.value;
     if size.is_written() && thickness > depth {
         reader.fault(
@@ -42,13 +42,14 @@ fn on_edge(reader: &mut Reader<'_>, path: &str, size: &Read<Section>) {
             "The thickness comes first, and this timber stands on edge",
             format!("Write size = [{depth}, {thickness}]"),
         );
+        size.from = super::group::From::Fault;
     }
 }
 
 fn rafter(reader: &mut Reader<'_>, timber: &Group<'_>) -> RafterTimber {
     let group = reader.group(timber, "rafter");
-    let size = size(reader, &group);
-    on_edge(reader, "timber.rafter.size", &size);
+    let mut size = size(reader, &group);
+    on_edge(reader, "timber.rafter.size", &mut size);
     let centres = reader.number(&group, "centres");
     let Section { thickness, depth } = size.value;
     if let Some(centres) = &centres
@@ -91,8 +92,8 @@ fn rafter(reader: &mut Reader<'_>, timber: &Group<'_>) -> RafterTimber {
 /// Hips, and their size for the valleys to follow.
 fn hip(reader: &mut Reader<'_>, timber: &Group<'_>) -> (HipTimber, Section) {
     let group = reader.group(timber, "hip");
-    let size = size(reader, &group);
-    on_edge(reader, "timber.hip.size", &size);
+    let mut size = size(reader, &group);
+    on_edge(reader, "timber.hip.size", &mut size);
     let hip = HipTimber {
         size: size.value,
         edge: reader.choice(&group, "edge", HipEdge::Backed).value,
@@ -104,8 +105,8 @@ fn hip(reader: &mut Reader<'_>, timber: &Group<'_>) -> (HipTimber, Section) {
 
 fn valley(reader: &mut Reader<'_>, timber: &Group<'_>, as_hips: Section) -> HipTimber {
     let group = reader.group(timber, "valley");
-    let size = reader.size(&group, "size");
-    if let Some(size) = &size {
+    let mut size = reader.size(&group, "size");
+    if let Some(size) = &mut size {
         on_edge(reader, "timber.valley.size", size);
     }
     HipTimber {
@@ -119,7 +120,7 @@ fn valley(reader: &mut Reader<'_>, timber: &Group<'_>, as_hips: Section) -> HipT
 
 fn ridge(reader: &mut Reader<'_>, timber: &Group<'_>) -> RidgeTimber {
     let group = reader.group(timber, "ridge");
-    let size = size(reader, &group);
-    on_edge(reader, "timber.ridge.size", &size);
+    let mut size = size(reader, &group);
+    on_edge(reader, "timber.ridge.size", &mut size);
     RidgeTimber { size: size.value, top: reader.choice(&group, "top", RidgeTop::Arrises).value }
 }

@@ -1,0 +1,163 @@
+//! The JSON Schema of the job file, for editors that complete and check.
+
+mod shape;
+
+use crate::example::{allowed, preset_toml};
+use crate::keys::{GROUPS, KEYS, Key, Kind, Preset, children, join};
+use serde_json::{Map, Value, json};
+
+/// The JSON Schema (2020-12) of a job file.
+///
+/// It knows the keys, their types, ranges, words and defaults. Rules that join
+/// keys, and those on the shape of the plan, only [`crate::read`] knows.
+#[must_use]
+pub fn schema() -> Value {
+    let mut schema = schemars::schema_for!(shape::JobFile).to_value();
+    annotate(&mut schema, "");
+    for (group, meaning) in GROUPS {
+        annotate(&mut schema, group);
+        if let Some(property) = property(&mut schema, group) {
+            property.insert("description".to_owned(), json!(format!("{meaning}.")));
+        }
+    }
+    annotate(&mut schema, "roof.walls.*");
+    for key in KEYS {
+        if let Some(property) = property(&mut schema, key.path) {
+            describe(property, key);
+        }
+    }
+    if let Some(walls) = property(&mut schema, "roof.walls") {
+        walls.insert("propertyNames".to_owned(), json!({ "pattern": "^[A-Z]+$" }));
+    }
+    schema
+}
+
+/// Says which keys of a group must be written.
+fn annotate(schema: &mut Value, group: &str) {
+    let must = |path: &str| {
+        let inside = |key: &Key| key.path == path || key.path.starts_with(&format!("{path}."));
+        KEYS.iter().any(|key| inside(key) && matches!(key.preset, Preset::Required(_)))
+    };
+    let required: Vec<&str> = children(group).into_iter().filter(|word| must(&join(group, word))).collect();
+    let place = pointer(schema, group);
+    let Some(object) = schema.pointer_mut(&place).and_then(Value::as_object_mut) else { return };
+    object.remove("required");
+    if !required.is_empty() {
+        object.insert("required".to_owned(), json!(required));
+    }
+}
+
+/// Where the schema of a group stands: references are followed.
+fn pointer(schema: &Value, group: &str) -> String {
+    let mut at = String::new();
+    for word in group.split('.').filter(|word| !word.is_empty()) {
+        at = if word == "*" { format!("{at}/additionalProperties") } else { format!("{at}/properties/{word}") };
+        let reference = schema.pointer(&at).and_then(|value| value.get("$ref")).and_then(Value::as_str);
+        if let Some(target) = reference.and_then(|reference| reference.strip_prefix('#')) {
+            at = target.to_owned();
+        }
+    }
+    at
+}
+
+/// The schema of a key or group in the group that holds it.
+fn property<'s>(schema: &'s mut Value, path: &str) -> Option<&'s mut Map<String, Value>> {
+    let (group, word) = path.rsplit_once('.').unwrap_or(("", path));
+    let group = pointer(schema, group);
+    schema.pointer_mut(&format!("{group}/properties/{word}"))?.as_object_mut()
+}
+
+/// Adds meaning, default and range to the schema of a key.
+fn describe(property: &mut Map<String, Value>, key: &Key) {
+    let default = match key.preset {
+        Preset::Otherwise(otherwise, _) => format!(" Default: {otherwise}."),
+        _ => String::new(),
+    };
+    let text = format!("{}. {}.{default}", key.meaning, allowed(&key.kind));
+    property.insert("description".to_owned(), json!(text));
+    if let Some(default) = default_json(key.preset) {
+        property.insert("default".to_owned(), default);
+    }
+    match key.kind {
+        // These bind numbers only; a text with a unit is checked on reading.
+        Kind::Length(limits) | Kind::Pitch(limits) => {
+            property.insert("minimum".to_owned(), json!(limits.least));
+            property.insert("maximum".to_owned(), json!(limits.most));
+        }
+        Kind::Format => {
+            property.insert("const".to_owned(), json!(crate::FORMAT));
+        }
+        Kind::Folder => {
+            property.insert("pattern".to_owned(), json!("^[a-z0-9-]+$"));
+        }
+        Kind::Text => {
+            property.insert("minLength".to_owned(), json!(1));
+            property.insert("maxLength".to_owned(), json!(crate::LONGEST_TEXT));
+        }
+        Kind::Corners => {
+            property.insert("minItems".to_owned(), json!(3));
+        }
+        Kind::Word(_) | Kind::Flag | Kind::Size | Kind::Loops => {}
+    }
+}
+
+/// A default as JSON.
+fn default_json(preset: Preset) -> Option<Value> {
+    match preset {
+        Preset::Required(_) | Preset::Otherwise(..) => None,
+        Preset::Word(word) => Some(json!(word)),
+        // Numbers, lists and flags are written alike in TOML and JSON.
+        other => serde_json::from_str(&preset_toml(other)).ok(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::keys::find;
+
+    /// All paths of keys in the schema, with `*` for letters.
+    fn paths(schema: &Value, group: &str) -> Vec<String> {
+        let object = schema.pointer(&pointer(schema, group)).unwrap();
+        assert_eq!(object["additionalProperties"].is_object(), group == "roof.walls", "{group}");
+        if group == "roof.walls" {
+            return paths(schema, "roof.walls.*");
+        }
+        let words = object["properties"].as_object().unwrap().keys();
+        words
+            .flat_map(|word| {
+                let path = join(group, word);
+                if find(&path).is_some() { vec![path] } else { paths(schema, &path) }
+            })
+            .collect()
+    }
+
+    #[test]
+    fn the_types_and_the_table_have_the_same_keys() {
+        let mut in_schema = paths(&schema(), "");
+        let mut in_table: Vec<String> = KEYS.iter().map(|key| key.path.to_owned()).collect();
+        in_schema.sort();
+        in_table.sort();
+        assert_eq!(in_schema, in_table);
+    }
+
+    #[test]
+    fn the_types_and_the_table_have_the_same_words() {
+        let schema = schema();
+        for key in KEYS {
+            let Kind::Word(words) = key.kind else { continue };
+            let choices = schema.pointer(&pointer(&schema, key.path)).unwrap();
+            let in_schema: Vec<&str> =
+                choices["oneOf"].as_array().unwrap().iter().map(|choice| choice["const"].as_str().unwrap()).collect();
+            assert_eq!(in_schema, words(), "{}", key.path);
+        }
+    }
+
+    #[test]
+    fn only_keys_without_a_default_are_required() {
+        let schema = schema();
+        assert_eq!(schema["required"], json!(["format", "title", "plan", "roof"]));
+        assert_eq!(schema.pointer(&pointer(&schema, "roof")).unwrap()["required"], json!(["pitch"]));
+        assert!(schema.pointer(&pointer(&schema, "timber.rafter")).unwrap().get("required").is_none());
+    }
+}

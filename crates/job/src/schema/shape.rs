@@ -1,0 +1,128 @@
+//! The shape of a job file as types, for the schema alone: reading goes by
+//! the table of keys, which can report every fault at its place.
+#![expect(dead_code, reason = "only the shape of these types is used")]
+
+use crate::{Fascia, HipEdge, HipHead, HipLine, LengthUnit, RidgeTop, Spread, TailCut};
+use schemars::JsonSchema;
+use std::collections::BTreeMap;
+
+/// A job of traditional cut roof: the plates as built, the roof and its timber.
+#[derive(JsonSchema)]
+#[schemars(deny_unknown_fields, title = "Job file")]
+pub(super) struct JobFile {
+    format: i64,
+    title: String,
+    date: String,
+    revision: String,
+    region: String,
+    units: LengthUnit,
+    plan: PlanKeys,
+    roof: RoofKeys,
+    timber: TimberKeys,
+}
+
+/// A length: millimetres, or a text with a unit such as "8.4 m" or "27' 6 1/2\"".
+#[derive(JsonSchema)]
+#[schemars(untagged)]
+pub(super) enum Length {
+    Millimetres(f64),
+    Written(String),
+}
+
+/// A pitch: degrees, or a text such as "40°", "6:12" or "6 in 12".
+#[derive(JsonSchema)]
+#[schemars(untagged)]
+pub(super) enum Pitch {
+    Degrees(f64),
+    Written(String),
+}
+
+#[derive(JsonSchema)]
+#[schemars(deny_unknown_fields)]
+pub(super) struct PlanKeys {
+    corners: Vec<[Length; 2]>,
+    holes: Vec<Vec<[Length; 2]>>,
+}
+
+#[derive(JsonSchema)]
+#[schemars(deny_unknown_fields)]
+pub(super) struct RoofKeys {
+    pitch: Pitch,
+    eaves: EavesKeys,
+    verge: VergeKeys,
+    walls: BTreeMap<String, WallKeys>,
+}
+
+#[derive(JsonSchema)]
+#[schemars(deny_unknown_fields)]
+pub(super) struct EavesKeys {
+    overhang: Length,
+    fascia: Fascia,
+    tail: TailCut,
+    depth: Length,
+}
+
+#[derive(JsonSchema)]
+#[schemars(deny_unknown_fields)]
+pub(super) struct VergeKeys {
+    overhang: Length,
+    inset: Length,
+}
+
+/// What one wall says for itself.
+#[derive(JsonSchema)]
+#[schemars(deny_unknown_fields)]
+pub(super) struct WallKeys {
+    gable: bool,
+    pitch: Pitch,
+    overhang: Length,
+}
+
+#[derive(JsonSchema)]
+#[schemars(deny_unknown_fields)]
+pub(super) struct TimberKeys {
+    rafter: RafterKeys,
+    hip: HipKeys,
+    valley: ValleyKeys,
+    ridge: RidgeKeys,
+    plate: PlateKeys,
+}
+
+#[derive(JsonSchema)]
+#[schemars(deny_unknown_fields)]
+pub(super) struct RafterKeys {
+    size: [Length; 2],
+    centres: Length,
+    spread: Spread,
+    birdsmouth: Length,
+}
+
+#[derive(JsonSchema)]
+#[schemars(deny_unknown_fields)]
+pub(super) struct HipKeys {
+    size: [Length; 2],
+    edge: HipEdge,
+    line: HipLine,
+    head: HipHead,
+}
+
+#[derive(JsonSchema)]
+#[schemars(deny_unknown_fields)]
+pub(super) struct ValleyKeys {
+    size: [Length; 2],
+    edge: HipEdge,
+    line: HipLine,
+}
+
+#[derive(JsonSchema)]
+#[schemars(deny_unknown_fields)]
+pub(super) struct RidgeKeys {
+    size: [Length; 2],
+    top: RidgeTop,
+}
+
+#[derive(JsonSchema)]
+#[schemars(deny_unknown_fields)]
+pub(super) struct PlateKeys {
+    size: [Length; 2],
+}

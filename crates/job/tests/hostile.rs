@@ -1,0 +1,119 @@
+//! Whatever the bytes, reading ends in a job or in faults with good places.
+
+use proptest::prelude::*;
+
+/// Reads, and checks the places of the faults.
+fn read(bytes: &[u8]) -> Result<job::Job, Vec<&'static str>> {
+    job::read(bytes).map_err(|faults| {
+        assert!(!faults.as_slice().is_empty());
+        let lines = bytes.split(|byte| *byte == b'\n').count();
+        for fault in &faults {
+            assert!(fault.span.start <= fault.span.end && fault.span.end <= bytes.len(), "{fault:?}");
+            assert!((1..=lines).contains(&fault.line) && fault.column >= 1, "{fault:?}");
+            for part in [&fault.what, &fault.why, &fault.remedy] {
+                assert!(!part.is_empty() && !part.ends_with('.') && !part.contains('\n'), "{fault:?}");
+            }
+        }
+        faults.iter().map(|fault| fault.code).collect()
+    })
+}
+
+fn code(bytes: &[u8]) -> Vec<&'static str> {
+    read(bytes).expect_err("a fault")
+}
+
+#[test]
+fn files_that_are_no_text_are_told() {
+    assert_eq!(code(b"format = 1\ntitle = \"\xff\""), ["not-text"]);
+    assert_eq!(code(b"\xff\xfef\0o\0r\0"), ["not-text"], "UTF-16");
+    assert_eq!(code(b"\x7fELF\x02\0\0\0"), ["not-text"]);
+    let fault = job::read(b"format = 1\ntitle = \"\xff\"").expect_err("a fault");
+    assert_eq!((fault.as_slice()[0].line, fault.as_slice()[0].column), (2, 10));
+}
+
+#[test]
+fn empty_and_great_files_are_told() {
+    for text in ["", " \n\t\r\n", "\u{feff}\n"] {
+        assert_eq!(code(text.as_bytes()), ["file-empty"], "{text:?}");
+    }
+    assert_eq!(code(&vec![b'#'; job::LARGEST_FILE + 1]), ["file-too-large"]);
+    assert_eq!(code(&vec![b'#'; job::LARGEST_FILE]).len(), 4, "a comment alone lacks four keys");
+}
+
+#[test]
+fn a_byte_order_mark_and_windows_line_ends_do_not_matter() {
+    let plain = job::defaults_toml();
+    let windows = format!("\u{feff}{}", plain.replace('\n', "\r\n"));
+    assert_eq!(read(windows.as_bytes()).unwrap(), read(plain.as_bytes()).unwrap());
+    let fault = job::read("\u{feff}format = 1\r\ntitel = 1\r\n").expect_err("faults");
+    assert!(fault.iter().any(|fault| (fault.line, fault.column, fault.code) == (2, 1, "unknown-key")), "{fault}");
+}
+
+/// Text of as many bytes as a file may have.
+fn full(part: impl Fn(usize) -> String) -> String {
+    let mut text = String::new();
+    for n in 0.. {
+        let part = part(n);
+        if text.len() + part.len() > job::LARGEST_FILE {
+            break;
+        }
+        text.push_str(&part);
+    }
+    text
+}
+
+#[test]
+fn full_files_of_nonsense_end() {
+    code(full(|_| "[".into()).as_bytes());
+    code(format!("a = {}", full(|_| "[".into()).split_off(8)).as_bytes());
+    code(format!("a = {}", full(|_| "{a=".into()).split_off(8)).as_bytes());
+    code(full(|n| format!("k{n} = {n}\n")).as_bytes());
+    code(full(|n| format!("[k{n}]\n")).as_bytes());
+    code(full(|_| "a.".into()).as_bytes());
+    code(full(|_| "= \n".into()).as_bytes());
+    code(format!("plan.corners = [{}]", full(|_| "[0,0],".into()).split_off(64)).as_bytes());
+    code(format!("plan.corners = [{}]", full(|_| "[0,x],".into()).split_off(64)).as_bytes());
+    code(format!("title = \"{}\"", full(|_| "½".into()).split_off(64)).as_bytes());
+    code(format!("roof.pitch = \"{}\"", full(|_| "1/".into()).split_off(64)).as_bytes());
+    code(format!("roof.eaves.overhang = \"{}\"", full(|_| "½".into()).split_off(64)).as_bytes());
+    code(format!("[roof.walls]\n{}", full(|n| format!("w{n}.pitch = 0\n")).split_off(64)).as_bytes());
+}
+
+proptest! {
+    #[test]
+    fn any_bytes(bytes in prop::collection::vec(any::<u8>(), 0..300)) {
+        let _ = read(&bytes);
+    }
+
+    #[test]
+    fn any_text(text in "\\PC{0,200}") {
+        let _ = read(text.as_bytes());
+    }
+
+    #[test]
+    fn a_good_file_with_bytes_changed(changes in prop::collection::vec((any::<prop::sample::Index>(), any::<u8>()), 1..6)) {
+        let mut bytes = job::defaults_toml().into_bytes();
+        for (place, byte) in changes {
+            let place = place.index(bytes.len());
+            bytes[place] = byte;
+        }
+        let _ = read(&bytes);
+    }
+
+    #[test]
+    fn a_good_file_with_lines_changed_about(a in 0..200_usize, b in 0..200_usize, cut in 0..60_usize) {
+        let text = include_str!("cases/good-every-way-of-writing.toml");
+        let mut lines: Vec<&str> = text.lines().collect();
+        let (a, b) = (a % lines.len(), b % lines.len());
+        lines.swap(a, b);
+        lines[a] = lines[a].get(cut..).unwrap_or(lines[a]);
+        let _ = read(lines.join("\n").as_bytes());
+    }
+
+    #[test]
+    fn any_value_for_any_key(key in "(format|title|region|units|plan\\.corners|plan\\.holes|roof\\.pitch|roof\\.eaves|roof\\.walls\\.[A-D]|roof\\.walls|timber\\.rafter\\.size|timber\\.hip)",
+        value in "(-?[0-9]{1,20}|-?[0-9]\\.[0-9]e[0-9]{1,3}|nan|inf|true|2031-05-14|\\[\\]|\\[\\[\\]\\]|\\[0,0\\]|\\[\\[\\[0,0\\]\\]\\]|\\{\\}|\"[0-9' ½ac-n]*\"|\\{ pitch = 30 \\}|\\[-1, nan\\])") {
+        let text = format!("{key} = {value}\n");
+        code(text.as_bytes());
+    }
+}
