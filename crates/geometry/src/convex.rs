@@ -46,10 +46,16 @@ pub struct Side<T> {
     pub half: HalfPlan,
 }
 
-/// A convex polygon, anticlockwise; may be empty.
-#[derive(Clone, Debug, PartialEq, Default)]
+/// A convex polygon, anticlockwise; may be empty, as by default.
+#[derive(Clone, Debug, PartialEq)]
 pub struct ConvexPlan<T> {
     sides: Vec<Side<T>>,
+}
+
+impl<T> Default for ConvexPlan<T> {
+    fn default() -> Self {
+        Self { sides: Vec::new() }
+    }
 }
 
 impl<T: Copy> ConvexPlan<T> {

@@ -1,3 +1,17 @@
 //! The frame of a roof: from a checked job to timbers with every cut.
 
+mod document;
+mod error;
+mod figures;
+mod frame;
+mod marking;
+mod pieces;
+mod setting_out;
+mod shape;
 pub mod solution;
+mod solve;
+mod verify;
+
+pub use error::SolveError;
+pub use marking::{Marking, mark};
+pub use solve::solve;

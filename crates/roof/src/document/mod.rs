@@ -1,0 +1,78 @@
+//! Putting the solution document together.
+
+mod marks;
+mod notices;
+mod surface_out;
+
+pub use marks::{Marks, of_timbers as marks_of};
+
+use crate::figures;
+use crate::frame::Frame;
+use crate::frame::timber::{Timber, TimberId};
+use crate::pieces;
+use crate::setting_out;
+use crate::shape::Shape;
+use crate::solution::{FORMAT, Member, Solution, Totals};
+use crate::verify::Bearings;
+use geometry::surface::Surface;
+use job::{Job, LengthUnit};
+
+/// The document of a checked frame.
+pub fn of(
+    job: &Job,
+    surface: &Surface,
+    frame: &Frame,
+    shapes: &[Option<Shape>],
+    marks: &Marks,
+    bearings: &Bearings,
+) -> Solution {
+    let timbers = &frame.timbers;
+    let mut built: Vec<(TimberId, Member)> = marks
+        .order
+        .iter()
+        .filter_map(|k| {
+            let shape = shapes[*k].as_ref()?;
+            let mut member = figures::of_timber(timbers, *k, shape, &marks.names);
+            member.wall.clone_from(&marks.walls[*k]);
+            Some((TimberId(*k as u32), member))
+        })
+        .collect();
+    let mut members: Vec<Member> = built.iter().map(|(_, m)| m.clone()).collect();
+    let pieces = pieces::group(&mut members);
+    for ((_, b), m) in built.iter_mut().zip(&members) {
+        b.clone_from(m);
+    }
+    let refs: Vec<(TimberId, &Timber, &Member)> = built.iter().map(|(id, m)| (*id, &timbers[id.index()], m)).collect();
+    let setting_out = setting_out::strips(job, surface, &refs);
+    let faces = surface_out::faces(job, surface);
+    let lines = surface_out::lines(job, surface);
+    let totals = Totals {
+        plan_area_m2: surface_out::plan_area(surface) / 1e6,
+        slope_area_m2: faces.iter().map(|f| f.slope_area_m2).sum(),
+        rise_mm: surface.nodes.iter().map(|n| n.z).fold(0.0, f64::max),
+        upstand_mm: frame.heights.upstand,
+        members: members.len() as u32,
+        pieces: pieces.len() as u32,
+        timber_m3: members.iter().map(|m| m.volume_m3).sum(),
+    };
+    let notices = notices::of(job, surface, frame, bearings, &refs);
+    Solution {
+        format: FORMAT,
+        title: job.title.clone(),
+        date: job.date.clone(),
+        revision: job.revision.clone(),
+        region: job.region.clone(),
+        show: match job.show {
+            LengthUnit::Millimetres => "mm".into(),
+            LengthUnit::FeetInches => "feet-inches".into(),
+        },
+        plan: surface_out::plan(job, surface, &frame.heights),
+        faces,
+        lines,
+        members,
+        pieces,
+        setting_out,
+        totals,
+        notices,
+    }
+}

@@ -1,0 +1,103 @@
+//! Why a job can't be framed.
+
+use geometry::surface::SurfaceError;
+use thiserror::Error;
+
+/// A job that can't be built as asked. Each text says where and what to do.
+#[non_exhaustive]
+#[derive(Debug, Error)]
+pub enum SolveError {
+    /// The roof surface could not be made.
+    #[error("{0}")]
+    Surface(#[from] SurfaceError),
+    /// The eaves of a courtyard or of a re-entrant notch run into one another.
+    #[error(
+        "the overhang of wall {wall} is {overhang:.0} mm in plan, which closes the gap in front of it: \
+         reduce `roof.eaves.overhang`, or the overhang of the walls facing it, until some daylight is left between them"
+    )]
+    OverhangCloses {
+        /// Letter of the wall.
+        wall: String,
+        /// Its overhang, mm.
+        overhang: f64,
+    },
+    /// The birdsmouth would cut through the rafter.
+    #[error(
+        "wall {wall}: with one upstand all round, the birdsmouth at {pitch:.1}° is {notch:.0} mm deep in a rafter of \
+         {depth:.0} mm: use deeper rafters, a smaller `timber.rafter.birdsmouth`, or pitches nearer to one another"
+    )]
+    RafterTooSmall {
+        /// Letter of the wall.
+        wall: String,
+        /// Its pitch, degrees.
+        pitch: f64,
+        /// Birdsmouth depth, mm.
+        notch: f64,
+        /// Rafter depth, mm.
+        depth: f64,
+    },
+    /// A hip or valley is too shallow to reach its plate.
+    #[error(
+        "the {kind} at the corner of walls {walls} is {depth:.0} mm deep and hangs above the plate: \
+         it needs at least {needed:.0} mm"
+    )]
+    HipTooShallow {
+        /// `hip` or `valley`.
+        kind: &'static str,
+        /// The two walls.
+        walls: String,
+        /// Its depth, mm.
+        depth: f64,
+        /// The least depth, mm.
+        needed: f64,
+    },
+    /// The check of the finished frame found two timbers in one place.
+    #[error(
+        "this frame can't be trusted: {first} and {second} share {volume:.1} mm³ near ({x:.0}, {y:.0}); \
+         change the centres or the start of the rafters there, and please report the job"
+    )]
+    Clash {
+        /// Mark of one timber.
+        first: String,
+        /// Mark of the other.
+        second: String,
+        /// Shared volume, mm³.
+        volume: f64,
+        /// Where, mm.
+        x: f64,
+        /// Where, mm.
+        y: f64,
+    },
+    /// The check of the finished frame found a contact that does not close.
+    #[error(
+        "this frame can't be trusted: {first} stands {gap:.3} mm off {second} near ({x:.0}, {y:.0}); please report the job"
+    )]
+    Gap {
+        /// Mark of one timber.
+        first: String,
+        /// Mark of the other.
+        second: String,
+        /// The gap, mm.
+        gap: f64,
+        /// Where, mm.
+        x: f64,
+        /// Where, mm.
+        y: f64,
+    },
+    /// The check of the finished frame found a solid that is not closed or has the wrong volume.
+    #[error("this frame can't be trusted: the solid of {mark} is not sound ({what}); please report the job")]
+    Solid {
+        /// Mark of the timber.
+        mark: String,
+        /// What is wrong.
+        what: String,
+    },
+    /// The job asks for more timbers than a roof can have.
+    #[error("this roof needs about {count} rafters, more than {limit}: is `timber.rafter.centres` in the right unit?")]
+    TooManyRafters {
+        /// How many it would be.
+        count: usize,
+        /// The limit.
+        limit: usize,
+    },
+}

@@ -1,0 +1,252 @@
+//! The figures of one timber: true length, deductions, cuts, marks.
+
+use crate::frame::timber::{CutUse, Made, Timber, TimberId, Top};
+use crate::marking::{Axes, mark};
+use crate::shape::Shape;
+use crate::solution::{
+    AxisOut, Bench, Birdsmouth, Cut, CutPlace, Deduction, Member, MemberKind, Size, SolidOut, TapeMark,
+};
+use geometry::surface::RoofPlane;
+use geometry::{Angle, DVec3};
+
+/// A deduction smaller than this is none, mm.
+const NO_DEDUCTION: f64 = 0.005;
+
+/// A cut that turns less than this from square across the edge is a plain cut, degrees.
+const SQUARE_ACROSS: f64 = 0.05;
+
+/// A cut leaning nearer than this (n_x) to along the timber has no mark across
+/// its top edge.
+const ALONG_EDGE: f64 = 0.05;
+
+/// Everything about a timber but its mark and pattern piece.
+pub fn of_timber(timbers: &[Timber], k: usize, shape: &Shape, marks: &[String]) -> Member {
+    let t = &timbers[k];
+    let axes = Axes::of(t);
+    let local: Vec<DVec3> = shape.solid.points.iter().map(|p| axes.point(*p)).collect();
+    let [start, end] = reach(local.iter().map(|p| p.x));
+    let top: Vec<f64> = shape
+        .solid
+        .faces
+        .iter()
+        .filter(|f| matches!(f.tag, Made::Top | Made::TopLeft | Made::TopRight))
+        .flat_map(|f| f.ring.iter().map(|i| local[*i as usize].x))
+        .collect();
+    let [top_start, top_end] = reach(top.iter().copied());
+    let per_run = (1.0 + t.slope * t.slope).sqrt();
+    let origin = axes.origin + axes.along * start;
+    let (cuts, tape, names) = cuts_of(t, shape, &axes, start, marks);
+    let line = |p: geometry::DVec2| p.extend(t.line_height(p)).to_array();
+    Member {
+        mark: marks[k].clone(),
+        kind: t.kind,
+        wall: None,
+        size: Size { thickness_mm: t.section.thickness, depth_mm: t.section.depth },
+        count_as: marks[k].clone(),
+        mirror_of: None,
+        true_length_mm: t.run * per_run,
+        deductions: deductions(t, timbers),
+        cut_length_mm: (top_end - top_start).max(0.0),
+        stock_length_mm: (end - start).max(0.0),
+        pitch_deg: Angle::from_tan(t.slope).to_deg(),
+        axis: AxisOut { from: line(t.foot), to: line(t.head()) },
+        cuts,
+        birdsmouth: birdsmouth(t, per_run),
+        drop_mm: t.drop,
+        backing_deg: backing(t, &axes),
+        volume_m3: shape.solid.volume() / 1e9,
+        bench: Bench {
+            origin: origin.to_array(),
+            along: axes.along.to_array(),
+            up: axes.up.to_array(),
+            across: axes.across.to_array(),
+            points: local.iter().map(|p| [p.x - start, p.y, p.z]).collect(),
+        },
+        marks: tape,
+        solid: SolidOut {
+            points: shape.solid.points.iter().map(|p| p.to_array()).collect(),
+            faces: shape.solid.faces.iter().map(|f| f.ring.clone()).collect(),
+            names,
+        },
+    }
+}
+
+fn reach(values: impl Iterator<Item = f64>) -> [f64; 2] {
+    values.fold([f64::INFINITY, f64::NEG_INFINITY], |[lo, hi], v| [lo.min(v), hi.max(v)])
+}
+
+/// What the pitch line loses at each end, read on the centre line.
+fn deductions(t: &Timber, timbers: &[Timber]) -> Vec<Deduction> {
+    let per_run = (1.0 + t.slope * t.slope).sqrt();
+    let mut out = Vec::new();
+    let Some([foot, head]) = t.footprint.crossing(t.foot, t.dir) else { return out };
+    let mut add = |mm: f64, tag: Made, at: CutPlace| {
+        if mm.abs() > NO_DEDUCTION {
+            out.push(Deduction { why: reason(t, tag, timbers, mm), mm, slope_mm: mm * per_run, at });
+        }
+    };
+    if t.seat.is_none() && t.kind != MemberKind::WallPlate {
+        add(foot.0, foot.1, CutPlace::Foot);
+    }
+    if t.kind != MemberKind::WallPlate {
+        add(t.run - head.0, head.1, CutPlace::Head);
+    }
+    out
+}
+
+fn reason(t: &Timber, tag: Made, timbers: &[Timber], mm: f64) -> String {
+    let purpose = match tag {
+        Made::Cut(k) => t.cuts.get(usize::from(k)).map(|c| c.purpose),
+        _ => None,
+    };
+    if mm < 0.0 {
+        return "run on past the joint, added".into();
+    }
+    let Some(CutUse::Against(TimberId(id))) = purpose else { return "cut back at the joint".into() };
+    let other = &timbers[id as usize];
+    let name = match other.kind {
+        MemberKind::RidgeBoard => "ridge",
+        MemberKind::HipRafter => "hip",
+        MemberKind::ValleyRafter => "valley",
+        MemberKind::Purlin => "purlin",
+        _ => "common rafter",
+    };
+    let end_on = t.dir.dot(other.dir).abs() > 0.999_999;
+    let square = t.dir.dot(other.dir).abs() < 1e-6;
+    match (end_on, square) {
+        (true, _) => format!("{name} runs on past the joint"),
+        (_, true) => format!("half the {name} thickness"),
+        _ => format!("half the {name} thickness on the slant"),
+    }
+}
+
+fn birdsmouth(t: &Timber, per_run: f64) -> Option<Birdsmouth> {
+    let seat = t.seat?;
+    // At the corner of the plate: plumb height of the notch below the underside line.
+    let plumb = -(t.under_offset + t.base - seat.level);
+    let back = t.dir.dot(t.foot) - seat.heel.offset;
+    let heel = plumb + back * t.slope;
+    (plumb > 0.0).then(|| Birdsmouth {
+        depth_mm: plumb / per_run,
+        seat_mm: if t.slope > 0.0 { heel / t.slope } else { 0.0 },
+        plumb_mm: heel,
+        upstand_mm: t.top_offset,
+    })
+}
+
+/// Backing angles left and right from square across: tan = n_z / n_y of the
+/// roof planes in the timber's own axes.
+fn backing(t: &Timber, axes: &Axes) -> Option<[f64; 2]> {
+    let Top::Backed { left, right, .. } = t.top else { return None };
+    let angle = |plane: RoofPlane, side: f64| {
+        let n = axes.vector((plane.inward * -plane.tan_pitch).extend(1.0).normalize());
+        Angle::from_rise_run(n.z * side, n.y).to_deg()
+    };
+    Some([angle(left, 1.0), angle(right, -1.0)])
+}
+
+/// The cuts that are left on the solid, from tail to head, the tape marks of
+/// those that cross the top edge, and a name for every face.
+fn cuts_of(
+    t: &Timber,
+    shape: &Shape,
+    axes: &Axes,
+    start: f64,
+    marks: &[String],
+) -> (Vec<Cut>, Vec<TapeMark>, Vec<String>) {
+    let mut cuts = Vec::new();
+    let mut tape = Vec::new();
+    let mut names = Vec::with_capacity(shape.solid.faces.len());
+    let [low, high] = [-t.section.thickness / 2.0, t.section.thickness / 2.0];
+    for face in &shape.solid.faces {
+        let normal = face_normal(&shape.solid.points, &face.ring);
+        let local = axes.vector(normal);
+        let (purpose, at) = match face.tag {
+            Made::Cut(k) => match t.cuts.get(usize::from(k)) {
+                Some(c) => (Some(c.purpose), c.at),
+                None => (None, CutPlace::Head),
+            },
+            Made::End(head) => (Some(CutUse::Trim), if head { CutPlace::Head } else { CutPlace::Foot }),
+            _ => (None, CutPlace::Head),
+        };
+        let Some(purpose) = purpose else {
+            names.push(plain_name(face.tag).to_string());
+            continue;
+        };
+        let m = mark(local);
+        let name = cut_name(purpose, at, m.edge_deg, local.z, m.face_deg);
+        let against = match purpose {
+            CutUse::Against(id) | CutUse::Mitre(id) => marks.get(id.index()).cloned(),
+            _ => None,
+        };
+        names.push(name.clone());
+        if local.x.abs() > ALONG_EDGE && !matches!(purpose, CutUse::Seat | CutUse::Soffit) {
+            let p = axes.point(shape.solid.points[face.ring[0] as usize]);
+            let on_edge = |z: f64| {
+                (local.dot(p) - local.y * t.section.depth - local.z * z) / local.x - start
+            };
+            tape.push(TapeMark {
+                name: name.clone(),
+                left_mm: on_edge(high),
+                right_mm: on_edge(low),
+                face_angle_deg: m.face_deg,
+                at,
+            });
+        }
+        cuts.push(Cut {
+            name,
+            at,
+            face_angle_deg: m.face_deg,
+            edge_angle_deg: m.edge_deg,
+            saw: m.saw,
+            square: m.square,
+            edge_square: m.edge_square,
+            bevel_mm_in_100: m.bevel,
+            edge_bevel_mm_in_100: m.edge_bevel,
+            against,
+        });
+    }
+    cuts.sort_by(|a: &Cut, b: &Cut| a.at.cmp(&b.at).then_with(|| a.name.cmp(&b.name)));
+    tape.sort_by(|a: &TapeMark, b: &TapeMark| a.left_mm.min(a.right_mm).total_cmp(&b.left_mm.min(b.right_mm)));
+    (cuts, tape, names)
+}
+
+fn plain_name(tag: Made) -> &'static str {
+    match tag {
+        Made::Left => "left",
+        Made::Right => "right",
+        Made::TopLeft => "backing left",
+        Made::TopRight => "backing right",
+        Made::Underside => "underside",
+        _ => "top",
+    }
+}
+
+/// The trade's name of a cut: by its place, whether it is plumb, and for
+/// cheeks the side that they face.
+fn cut_name(purpose: CutUse, at: CutPlace, edge_deg: f64, across: f64, face_deg: f64) -> String {
+    let place = match at {
+        CutPlace::Tail => "tail",
+        CutPlace::Foot => "foot",
+        CutPlace::Head => "head",
+    };
+    let side = if across > 0.0 { "left" } else { "right" };
+    match purpose {
+        CutUse::Seat => "seat cut".into(),
+        CutUse::Heel => "heel plumb cut".into(),
+        CutUse::Soffit => "soffit level cut".into(),
+        _ if edge_deg > SQUARE_ACROSS => format!("{place} cheek, facing {side}"),
+        _ if face_deg < SQUARE_ACROSS => format!("{place} square cut"),
+        _ => format!("{place} plumb cut"),
+    }
+}
+
+/// Unit normal of a flat ring by Newell's sum.
+fn face_normal(points: &[DVec3], ring: &[u32]) -> DVec3 {
+    let mut n = DVec3::ZERO;
+    let o = points[ring[0] as usize];
+    for w in ring[1..].windows(2) {
+        n += (points[w[0] as usize] - o).cross(points[w[1] as usize] - o);
+    }
+    n.normalize_or_zero()
+}

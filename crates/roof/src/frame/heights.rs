@@ -1,0 +1,142 @@
+//! Upstand, birdsmouths and overhangs: the heights that all timbers share.
+
+use crate::SolveError;
+use geometry::surface::{Surface, WallId};
+use geometry::{Angle, DVec2};
+use job::{Fascia, Job};
+
+/// Deepest birdsmouth that is framed at all, as a share of the rafter's depth:
+/// past half, what is left no longer carries the tail.
+pub const DEEPEST_NOTCH: f64 = 0.5;
+
+/// Heights that all timbers share.
+#[derive(Clone, Debug)]
+pub struct Heights {
+    /// Plumb height of the rafters' top faces above the pitch planes, mm.
+    pub upstand: f64,
+    /// Overhang of every wall in plan, mm: of the eaves, or of a gable's verge.
+    pub overhang: Vec<f64>,
+}
+
+impl Heights {
+    /// Work them out for a job.
+    ///
+    /// The upstand comes from the flattest pitch, whose rafters get the
+    /// birdsmouth that the job asks for; steeper ones get a deeper one.
+    ///
+    /// # Errors
+    /// When a birdsmouth would cut through a rafter.
+    pub fn of(job: &Job) -> Result<Self, SolveError> {
+        let rafter = &job.timber.rafter;
+        let sloped = || job.walls.iter().filter(|w| !w.gable);
+        let flattest = sloped().map(|w| w.pitch_deg).fold(90.0, f64::min);
+        let upstand = (rafter.size.depth - rafter.birdsmouth) / Angle::deg(flattest).cos();
+        for wall in sloped() {
+            let notch = notch(job, upstand, wall.pitch_deg);
+            if notch > DEEPEST_NOTCH * rafter.size.depth {
+                return Err(SolveError::RafterTooSmall {
+                    wall: wall.letter.clone(),
+                    pitch: wall.pitch_deg,
+                    notch,
+                    depth: rafter.size.depth,
+                });
+            }
+        }
+        let drop = job.eaves.overhang * Angle::deg(job.pitch_deg).tan();
+        let overhang = job
+            .walls
+            .iter()
+            .map(|w| match job.eaves.fascia {
+                _ if w.gable => job.verge.overhang,
+                Fascia::Level => drop / Angle::deg(w.pitch_deg).tan(),
+                Fascia::Fixed => w.overhang.unwrap_or(job.eaves.overhang),
+            })
+            .collect();
+        Ok(Self { upstand, overhang })
+    }
+
+    /// Overhang of a wall, mm.
+    pub fn overhang(&self, wall: WallId) -> f64 {
+        self.overhang.get(wall.index()).copied().unwrap_or(0.0)
+    }
+}
+
+/// Depth of the birdsmouth square to a rafter at this pitch, mm.
+pub fn notch(job: &Job, upstand: f64, pitch_deg: f64) -> f64 {
+    job.timber.rafter.size.depth - upstand * Angle::deg(pitch_deg).cos()
+}
+
+/// Refuse eaves that close a courtyard or a notch: every eaves line must keep
+/// the direction of its wall, and the outline must not cross itself.
+pub fn check_eaves(job: &Job, surface: &Surface, heights: &Heights) -> Result<(), SolveError> {
+    let mut first = 0;
+    let mut outlines = Vec::with_capacity(surface.loops.len());
+    let mut longest = 0.0_f64;
+    for ring in &surface.loops {
+        let n = ring.len();
+        let wall = |k: usize| WallId((first + k % n) as u32);
+        let dir = |k: usize| (ring[(k + 1) % n] - ring[k % n]).normalize_or_zero();
+        let corner = |k: usize| {
+            let (before, after) = ((k + n - 1) % n, k % n);
+            outset_corner(
+                ring[k % n],
+                [dir(before), dir(after)],
+                [heights.overhang(wall(before)), heights.overhang(wall(after))],
+            )
+        };
+        let outline: Vec<DVec2> = (0..n).map(corner).collect();
+        for k in 0..n {
+            let overhang = heights.overhang(wall(k));
+            longest = longest.max(overhang);
+            if (outline[(k + 1) % n] - outline[k]).dot(dir(k)) <= 0.0 {
+                return Err(closes(job, wall(k), overhang));
+            }
+        }
+        outlines.push(outline);
+        first += n;
+    }
+    if longest > 0.0 {
+        let crossing = geometry::plan::check(&outlines).into_iter().find_map(|fault| match fault {
+            geometry::PlanFault::WallsCross { first, .. } => Some((first.ring, first.corner)),
+            geometry::PlanFault::CourtyardOutside { ring } | geometry::PlanFault::WrongWayRound { ring } => {
+                Some((ring, 0))
+            }
+            _ => None,
+        });
+        if let Some((ring, corner)) = crossing {
+            let before: usize = surface.loops.iter().take(ring).map(Vec::len).sum();
+            let wall = WallId((before + corner) as u32);
+            return Err(closes(job, wall, heights.overhang(wall)));
+        }
+    }
+    Ok(())
+}
+
+fn closes(job: &Job, wall: WallId, overhang: f64) -> SolveError {
+    let letter = job.walls.get(wall.index()).map_or_else(String::new, |w| w.letter.clone());
+    SolveError::OverhangCloses { wall: letter, overhang }
+}
+
+/// Where the eaves lines of two walls meet outside their corner. `dirs` are
+/// the walls' unit directions with the building on their left.
+pub fn outset_corner(corner: DVec2, dirs: [DVec2; 2], overhangs: [f64; 2]) -> DVec2 {
+    let out = [-dirs[0].perp(), -dirs[1].perp()];
+    let turn = out[0].perp_dot(out[1]);
+    if turn.abs() < 1e-9 {
+        return corner + out[0] * overhangs[0].max(overhangs[1]);
+    }
+    // Solve out0·v = o0, out1·v = o1.
+    let v = (out[1].perp() * -overhangs[0] + out[0].perp() * overhangs[1]) / turn;
+    corner + v
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn outset_of_a_square_corner() {
+        let v = outset_corner(DVec2::ZERO, [DVec2::X, DVec2::Y], [300.0, 200.0]);
+        assert!((v - DVec2::new(200.0, -300.0)).length() < 1e-9);
+    }
+}

@@ -1,0 +1,61 @@
+//! The frame: which timbers there are and how they are cut in plan.
+
+mod cutting;
+pub mod heights;
+mod joints;
+mod plates;
+mod rafters;
+mod spines;
+mod stations;
+mod supporting;
+pub mod timber;
+
+use crate::SolveError;
+use geometry::surface::Surface;
+use heights::Heights;
+use job::Job;
+use joints::Joints;
+pub use stations::wall_at as station_wall;
+use timber::{EndOn, Timber};
+
+/// A timber with less of its line left than this after all cuts is left out, mm.
+const LEAST_LEFT: f64 = 60.0;
+
+/// The frame of a roof.
+pub struct Frame {
+    /// Heights that all timbers share.
+    pub heights: Heights,
+    /// The timbers; those with `gone` set are not built.
+    pub timbers: Vec<Timber>,
+}
+
+/// Frame a roof over its surface.
+///
+/// # Errors
+/// When the job's sizes cannot make a frame; see [`SolveError`].
+pub fn build(job: &Job, surface: &Surface) -> Result<Frame, SolveError> {
+    let heights = Heights::of(job)?;
+    heights::check_eaves(job, surface, &heights)?;
+    let timber = &job.timber;
+    let thickest = [timber.hip.size, timber.valley.size, timber.ridge.size, timber.rafter.size]
+        .iter()
+        .map(|s| s.thickness)
+        .fold(0.0, f64::max);
+    let joints = Joints::of_surface(surface, thickest);
+    let spines::Spines { mut timbers, of_arc } = spines::place(job, surface, &heights, &joints);
+    let lines = supporting::extend(surface, &joints, &mut timbers, &of_arc);
+    let stations = stations::of_faces(job, surface, &timbers, &of_arc)?;
+    let mut rafters = Vec::new();
+    for face in &stations {
+        rafters.extend(rafters::in_face(job, surface, &heights, (&timbers, &of_arc), &lines, face, &|n| joints.of(n)));
+    }
+    timbers.extend(rafters);
+    timbers.extend(plates::place(job, surface, &heights));
+    cutting::resolve(job, &joints, &mut timbers);
+    for t in &mut timbers {
+        let left = t.footprint.crossing(t.foot, t.dir).map_or(0.0, |[a, b]| b.0 - a.0);
+        let seated = t.ends[0] != EndOn::Plate || t.footprint.reach(t.dir)[1] - t.dir.dot(t.foot) > LEAST_LEFT;
+        t.gone = t.kind != crate::solution::MemberKind::WallPlate && (left < LEAST_LEFT || !seated);
+    }
+    Ok(Frame { heights, timbers })
+}

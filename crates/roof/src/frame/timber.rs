@@ -1,0 +1,242 @@
+//! A timber while it is being framed: a strip in plan with heights along it.
+
+use crate::solution::{CutPlace, MemberKind};
+use geometry::surface::{FaceId, RoofPlane, WallId};
+use geometry::{ConvexPlan, DVec2, HalfPlan};
+use job::Section;
+
+/// Index into the timbers of a frame.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct TimberId(pub u32);
+
+impl TimberId {
+    /// As an index into the frame's timbers.
+    pub const fn index(self) -> usize {
+        self.0 as usize
+    }
+}
+
+/// What made a side of a footprint or a face of a solid.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Made {
+    /// The wide side on the right, looking from foot to head.
+    Right,
+    /// The wide side on the left.
+    Left,
+    /// The top edge, or its only plane.
+    Top,
+    /// The half of a backed top on the left.
+    TopLeft,
+    /// The half of a backed top on the right.
+    TopRight,
+    /// The underside.
+    Underside,
+    /// A square end that no cut has replaced (`true` at the head).
+    End(bool),
+    /// A cut: an index into [`Timber::cuts`].
+    Cut(u8),
+    /// Where two cells of one timber meet: not a face at all.
+    Inner,
+}
+
+/// What a cut is for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum CutUse {
+    /// Against another timber.
+    Against(TimberId),
+    /// A mitre with its mate.
+    Mitre(TimberId),
+    /// Trimmed square in plan at the end of its line.
+    Trim,
+    /// The plumb or square cut at the tail; the wall whose fascia it carries.
+    Tail(WallId),
+    /// The level cut under a tail.
+    Soffit,
+    /// The plumb cut of a birdsmouth.
+    Heel,
+    /// The level cut of a birdsmouth.
+    Seat,
+}
+
+/// A cut of a timber. Upright cuts are made in plan; the others carry their
+/// plane in the solid.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct FrameCut {
+    /// What it is for.
+    pub purpose: CutUse,
+    /// Which end.
+    pub at: CutPlace,
+}
+
+/// The top of a timber, as heights over plan points.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Top {
+    /// Flat across: rafters, ridges, dropped hips.
+    Flat,
+    /// Planed to the plane on the left and the one on the right; the lower of
+    /// the two for a hip, the higher for a valley.
+    Backed {
+        /// Plane of the face on the left.
+        left: RoofPlane,
+        /// Plane of the face on the right.
+        right: RoofPlane,
+        /// A valley: hollow instead of ridged.
+        hollow: bool,
+    },
+}
+
+/// What a timber is in the frame.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Role {
+    /// In a face; `at` is its station along the face's own direction.
+    Rafter {
+        /// The face.
+        face: FaceId,
+    },
+    /// On a line between two faces.
+    Spine {
+        /// Face on the left, looking from foot to head.
+        left: FaceId,
+        /// Face on the right.
+        right: FaceId,
+    },
+    /// On a wall.
+    Plate {
+        /// The wall.
+        wall: WallId,
+    },
+}
+
+/// A birdsmouth: level seat on the plate, plumb heel against it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Seat {
+    /// The heel: inside is towards the tail.
+    pub heel: HalfPlan,
+    /// Height of the seat, mm.
+    pub level: f64,
+}
+
+/// How one half of a tail ends: at the fascia of a wall.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct TailEnd {
+    /// The wall.
+    pub wall: WallId,
+    /// Plane of its face (pitch plane, not raised).
+    pub plane: RoofPlane,
+    /// Overhang in plan, mm.
+    pub overhang: f64,
+}
+
+/// Where an end of a pitch line lies.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum EndOn {
+    /// On a plate line.
+    Plate,
+    /// At a joint of lines.
+    Joint(u32),
+    /// Along another timber's centre line.
+    Timber(TimberId),
+    /// On a line of the surface that carries no timber.
+    Bare,
+}
+
+/// A timber in the frame.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Timber {
+    /// Kind.
+    pub kind: MemberKind,
+    /// What it is in the frame.
+    pub role: Role,
+    /// Section.
+    pub section: Section,
+    /// Plan point of the foot of its pitch line, mm.
+    pub foot: DVec2,
+    /// Plan direction from foot to head, unit.
+    pub dir: DVec2,
+    /// Plan length of the pitch line, mm.
+    pub run: f64,
+    /// Height of the pitch line at the foot, mm.
+    pub base: f64,
+    /// Rise of the pitch line per mm of run.
+    pub slope: f64,
+    /// Thickness on the right and left of the pitch line, mm.
+    pub half: [f64; 2],
+    /// Plumb height of a flat top above the pitch line, mm.
+    pub top_offset: f64,
+    /// Plumb height of the underside above the pitch line, mm (negative below).
+    pub under_offset: f64,
+    /// Shape of the top.
+    pub top: Top,
+    /// How far a dropped hip is lowered, plumb, mm.
+    pub drop: Option<f64>,
+    /// Where the foot and the head of the pitch line lie.
+    pub ends: [EndOn; 2],
+    /// Birdsmouth.
+    pub seat: Option<Seat>,
+    /// Tail ends: none, one (rafters) or left and right (hips and valleys).
+    pub tails: Vec<TailEnd>,
+    /// Outline in plan, after all upright cuts so far.
+    pub footprint: ConvexPlan<Made>,
+    /// Its cuts.
+    pub cuts: Vec<FrameCut>,
+    /// A rafter that belongs to the joint its head lies on (crown and last
+    /// commons): hips are cut against it.
+    pub at_joint: Option<u32>,
+    /// A spine that runs on past this joint.
+    pub through: Vec<u32>,
+    /// Left out: nothing is left of it, or too little to fix.
+    pub gone: bool,
+}
+
+impl Timber {
+    /// Unit plan vector to the left of the timber.
+    pub fn left(&self) -> DVec2 {
+        self.dir.perp()
+    }
+
+    /// Head of the pitch line in plan.
+    pub fn head(&self) -> DVec2 {
+        self.foot + self.dir * self.run
+    }
+
+    /// Distance of a plan point along the pitch line from the foot.
+    pub fn along(&self, p: DVec2) -> f64 {
+        self.dir.dot(p - self.foot)
+    }
+
+    /// Height of the pitch line abreast of a plan point.
+    pub fn line_height(&self, p: DVec2) -> f64 {
+        self.base + self.slope * self.along(p)
+    }
+
+    /// The half plan of its left (`true`) or right side: inside is the timber.
+    pub fn side(&self, left: bool) -> HalfPlan {
+        let out = if left { self.left() } else { -self.left() };
+        HalfPlan::through(self.foot + out * self.half[usize::from(left)], out)
+    }
+
+    /// The side that faces along a plan direction.
+    pub fn side_facing(&self, toward: DVec2) -> HalfPlan {
+        self.side(self.left().dot(toward) > 0.0)
+    }
+
+    /// Cut it upright: keep the inside of `half`.
+    pub fn cut(&mut self, half: HalfPlan, purpose: CutUse, at: CutPlace) {
+        let tag = Made::Cut(self.cuts.len() as u8);
+        let left = self.footprint.clipped(half, tag);
+        if left.sides().iter().any(|s| s.tag == tag) {
+            self.cuts.push(FrameCut { purpose, at });
+        }
+        self.footprint = left;
+    }
+
+    /// Whether this is a rafter of any kind.
+    pub fn is_rafter(&self) -> bool {
+        matches!(self.role, Role::Rafter { .. })
+    }
+
+    /// Which end of the timber a plan point is nearer to.
+    pub fn end_near(&self, p: DVec2) -> CutPlace {
+        if self.along(p) * 2.0 > self.run { CutPlace::Head } else { CutPlace::Foot }
+    }
+}

@@ -1,0 +1,193 @@
+//! From a timber's outline in plan and its heights to its solid.
+
+use crate::SolveError;
+use crate::frame::heights::Heights;
+use crate::frame::timber::{CutUse, FrameCut, Made, TailEnd, Timber, Top};
+use crate::solution::{CutPlace, MemberKind};
+use geometry::surface::RoofPlane;
+use geometry::{Cell, DVec2, DVec3, HalfPlan, Plane, Solid};
+use job::{Eaves, Job, TailCut};
+
+/// A timber's solid: the convex cells it is built from, and their union.
+pub struct Shape {
+    /// Cells that share whole faces.
+    pub cells: Vec<Cell<Made>>,
+    /// Their union.
+    pub solid: Solid<Made>,
+}
+
+/// Build the solid of a timber; adds its tail, soffit, heel and seat cuts to it.
+///
+/// # Errors
+/// When a hip or valley is too shallow to sit on its plate.
+pub fn of_timber(job: &Job, heights: &Heights, timber: &mut Timber) -> Result<Shape, SolveError> {
+    check_reach(job, timber)?;
+    let mut cells = Vec::with_capacity(4);
+    let halves = timber.kind == MemberKind::ValleyRafter;
+    if halves {
+        for left in [false, true] {
+            half_of_valley(job, heights, timber, left, &mut cells);
+        }
+    } else {
+        let upstand = heights.upstand;
+        let (top, under) = (timber.flat_height_fn(), timber.under_height_fn());
+        let mut cell = Some(Cell::prism(&timber.footprint, under, top, Made::Underside, Made::Top));
+        if let Top::Backed { left, right, .. } = timber.top {
+            cell = cell.and_then(|c| c.clipped(raised(left, upstand), Made::TopLeft));
+            cell = cell.and_then(|c| c.clipped(raised(right, upstand), Made::TopRight));
+        }
+        if let Some(cell) = cell {
+            finish(job, heights, timber, cell, None, &mut cells);
+        }
+    }
+    let solid = Solid::join(&cells, Made::Inner);
+    Ok(Shape { cells, solid })
+}
+
+/// One half of a valley, parted along its centre line: its top may be hollow
+/// and its tail ends at two fascias that meet in an inner corner.
+fn half_of_valley(job: &Job, heights: &Heights, timber: &mut Timber, left: bool, cells: &mut Vec<Cell<Made>>) {
+    let out = if left { -timber.left() } else { timber.left() };
+    let mut plan = timber.footprint.clipped(HalfPlan::through(timber.foot, out), Made::Inner);
+    let tail = timber.tails.get(usize::from(left)).copied();
+    if let (Some(tail), true) = (tail, job.eaves.tail != TailCut::Square) {
+        let tag = cut_tag(timber, CutUse::Tail(tail.wall), CutPlace::Tail);
+        plan = plan.clipped(fascia_line(tail), tag);
+    }
+    if plan.is_empty() {
+        return;
+    }
+    let cell = match timber.top {
+        Top::Backed { left: l, right: r, hollow: true } => {
+            let (plane, tag) = if left { (l, Made::TopLeft) } else { (r, Made::TopRight) };
+            let upstand = heights.upstand;
+            Cell::prism(&plan, timber.under_height_fn(), |p| plane.height_at(p) + upstand, Made::Underside, tag)
+        }
+        _ => Cell::prism(&plan, timber.under_height_fn(), timber.flat_height_fn(), Made::Underside, Made::Top),
+    };
+    finish(job, heights, timber, cell, tail, cells);
+}
+
+/// Cut the birdsmouth and what of the tail is not cut upright.
+fn finish(
+    job: &Job,
+    heights: &Heights,
+    timber: &mut Timber,
+    cell: Cell<Made>,
+    half_tail: Option<TailEnd>,
+    cells: &mut Vec<Cell<Made>>,
+) {
+    let Some(seat) = timber.seat else {
+        cells.push(cell);
+        return;
+    };
+    let heel_tag = cut_tag(timber, CutUse::Heel, CutPlace::Foot);
+    let seat_tag = cut_tag(timber, CutUse::Seat, CutPlace::Foot);
+    let heel = upright(seat.heel);
+    let level = Plane { normal: DVec3::Z, offset: seat.level };
+    let (tail, body) = cell.split(heel, heel_tag);
+    if let Some(mut body) = body.and_then(|b| b.clipped(level.flipped(), seat_tag)) {
+        if tail.is_some() {
+            body.retag(heel_tag, Made::Inner);
+        }
+        cells.push(body);
+    }
+    let Some(mut tail) = tail else { return };
+    let ends: Vec<TailEnd> = half_tail.map_or_else(|| timber.tails.clone(), |t| vec![t]);
+    for end in &ends {
+        if job.eaves.tail == TailCut::Square {
+            let tag = cut_tag(timber, CutUse::Tail(end.wall), CutPlace::Tail);
+            match tail.clipped(square_end(*end, heights.upstand), tag) {
+                Some(left) => tail = left,
+                None => return,
+            }
+        }
+    }
+    if job.eaves.tail == TailCut::Level {
+        if let Some(level) = soffit_level(&job.eaves, heights, &ends) {
+            let tag = cut_tag(timber, CutUse::Soffit, CutPlace::Tail);
+            match tail.clipped(Plane { normal: -DVec3::Z, offset: -level }, tag) {
+                Some(left) => tail = left,
+                None => return,
+            }
+        }
+    }
+    let (lower, upper) = tail.split(level, Made::Inner);
+    if let Some(mut upper) = upper {
+        upper.retag(heel_tag, Made::Inner);
+        cells.push(upper);
+    }
+    cells.extend(lower);
+}
+
+/// Height of a level soffit: the plumb depth of the fascia below the top of
+/// the tail; the lowest one where two fascias meet.
+fn soffit_level(eaves: &Eaves, heights: &Heights, ends: &[TailEnd]) -> Option<f64> {
+    ends.iter()
+        .map(|e| e.plane.base_height - e.overhang * e.plane.tan_pitch + heights.upstand - eaves.fascia_depth)
+        .reduce(f64::min)
+}
+
+/// The plane of a tail cut square to its face, through the top arris at the overhang.
+fn square_end(end: TailEnd, upstand: f64) -> Plane {
+    let line = end.plane.inward * (end.plane.offset - end.overhang);
+    let point = line.extend(end.plane.height_at(line) + upstand);
+    let normal = -end.plane.inward.extend(end.plane.tan_pitch).normalize();
+    Plane::through(point, normal)
+}
+
+/// The line in plan at which a tail is cut plumb.
+fn fascia_line(end: TailEnd) -> HalfPlan {
+    HalfPlan::through(end.plane.inward * (end.plane.offset - end.overhang), -end.plane.inward)
+}
+
+/// A roof plane raised by the upstand, as a half-space with the timber below it.
+fn raised(plane: RoofPlane, upstand: f64) -> Plane {
+    let normal = (plane.inward * -plane.tan_pitch).extend(1.0).normalize();
+    let point = plane.inward * plane.offset;
+    Plane::through(point.extend(plane.base_height + upstand), normal)
+}
+
+fn upright(half: HalfPlan) -> Plane {
+    Plane { normal: half.normal.extend(0.0), offset: half.offset }
+}
+
+/// The tag of a cut, added to the timber's list when it is new there.
+fn cut_tag(timber: &mut Timber, purpose: CutUse, at: CutPlace) -> Made {
+    let known = timber.cuts.iter().position(|c| c.purpose == purpose && c.at == at);
+    let k = known.unwrap_or_else(|| {
+        timber.cuts.push(FrameCut { purpose, at });
+        timber.cuts.len() - 1
+    });
+    Made::Cut(k as u8)
+}
+
+/// Refuse hips and valleys whose underside passes above their plate.
+fn check_reach(job: &Job, timber: &Timber) -> Result<(), SolveError> {
+    let Some(seat) = timber.seat else { return Ok(()) };
+    let above = timber.base + timber.under_offset - seat.level;
+    if above < 0.0 || timber.is_rafter() {
+        return Ok(());
+    }
+    let plumb_per_depth = (1.0 + timber.slope * timber.slope).sqrt();
+    let walls: Vec<&str> =
+        timber.tails.iter().filter_map(|t| job.walls.get(t.wall.index())).map(|w| w.letter.as_str()).collect();
+    Err(SolveError::HipTooShallow {
+        kind: timber.kind.name(),
+        walls: walls.join(" and "),
+        depth: timber.section.depth,
+        needed: timber.section.depth + above / plumb_per_depth + job.timber.rafter.birdsmouth,
+    })
+}
+
+impl Timber {
+    fn flat_height_fn(&self) -> impl Fn(DVec2) -> f64 + use<> {
+        let (foot, dir, base, slope) = (self.foot, self.dir, self.base + self.top_offset, self.slope);
+        move |p| base + slope * dir.dot(p - foot)
+    }
+
+    fn under_height_fn(&self) -> impl Fn(DVec2) -> f64 + use<> {
+        let (foot, dir, base, slope) = (self.foot, self.dir, self.base + self.under_offset, self.slope);
+        move |p| base + slope * dir.dot(p - foot)
+    }
+}

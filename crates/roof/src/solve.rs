@@ -1,0 +1,35 @@
+//! One job in, one solution out.
+
+use crate::SolveError;
+use crate::document;
+use crate::frame;
+use crate::shape::{self, Shape};
+use crate::solution::Solution;
+use crate::verify;
+use geometry::DVec2;
+use geometry::surface::{self, WallProfile};
+use job::Job;
+
+/// Solve a job: surface, frame, solids, figures, and the check of all of them.
+///
+/// # Errors
+/// When the job can't be built as asked, or when a check of the result fails;
+/// a wrong roof is never returned.
+pub fn solve(job: &Job) -> Result<Solution, SolveError> {
+    let loops: Vec<Vec<DVec2>> =
+        job.loops.iter().map(|ring| ring.iter().map(|p| DVec2::from_array(*p)).collect()).collect();
+    let profiles: Vec<WallProfile> = job
+        .walls
+        .iter()
+        .map(|w| if w.gable { WallProfile::gable(0.0) } else { WallProfile::slope(0.0, w.pitch_deg) })
+        .collect();
+    let surface = surface::solve(&loops, &profiles)?;
+    let mut frame = frame::build(job, &surface)?;
+    let mut shapes: Vec<Option<Shape>> = Vec::with_capacity(frame.timbers.len());
+    for timber in &mut frame.timbers {
+        shapes.push(if timber.gone { None } else { Some(shape::of_timber(job, &frame.heights, timber)?) });
+    }
+    let marks = document::marks_of(job, &surface, &frame.timbers);
+    let bearings = verify::frame(&frame.timbers, &shapes, &marks.names)?;
+    Ok(document::of(job, &surface, &frame, &shapes, &marks, &bearings))
+}

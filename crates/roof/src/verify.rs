@@ -1,0 +1,284 @@
+//! The check of a finished frame. It looks at points and faces only and
+//! shares no code with what made them.
+//!
+//! * every solid is closed, and its volume is that of its parts;
+//! * no two timbers share more than [`MOST_SHARED`];
+//! * where a timber is cut against another, the faces touch within
+//!   [`WIDEST_GAP`].
+
+use crate::SolveError;
+use crate::frame::timber::{CutUse, Made, Timber};
+use crate::shape::Shape;
+use geometry::DVec3;
+
+/// Most wood that two timbers may share, mm³ (DESIGN contract).
+pub const MOST_SHARED: f64 = 1.0;
+
+/// Widest gap between faces in contact, mm (DESIGN contract).
+pub const WIDEST_GAP: f64 = 0.05;
+
+/// Faces further apart than this are not meant to touch, mm.
+const NOT_MEANT: f64 = 5.0;
+
+/// Normals of touching faces are opposite to within this (1 - cosine).
+const OPPOSITE: f64 = 1e-6;
+
+/// Least area of a contact, mm².
+const LEAST_CONTACT: f64 = 1.0;
+
+/// Volumes agree to this share of the whole.
+const SAME_VOLUME: f64 = 1e-6;
+
+/// A convex part with the planes of its faces.
+struct Part {
+    points: Vec<DVec3>,
+    faces: Vec<Face>,
+}
+
+struct Face {
+    ring: Vec<DVec3>,
+    normal: DVec3,
+    offset: f64,
+    tag: Made,
+}
+
+struct Body {
+    parts: Vec<Part>,
+    low: DVec3,
+    high: DVec3,
+}
+
+/// What a sound frame still leaves to be said: cuts that touch nothing.
+#[derive(Debug, Default, PartialEq)]
+pub struct Bearings {
+    /// For each timber, for each of its cuts: whether it touches what it was
+    /// cut against (or, for a seat, a plate).
+    pub touches: Vec<Vec<bool>>,
+}
+
+/// Check a frame.
+///
+/// # Errors
+/// The first thing found wrong, with the timbers and the place.
+pub fn frame(timbers: &[Timber], shapes: &[Option<Shape>], marks: &[String]) -> Result<Bearings, SolveError> {
+    let bodies: Vec<Option<Body>> = shapes.iter().map(|s| s.as_ref().map(body)).collect();
+    for (k, shape) in shapes.iter().enumerate() {
+        if let (Some(shape), Some(body)) = (shape, &bodies[k]) {
+            closed(shape, body).map_err(|what| SolveError::Solid { mark: marks[k].clone(), what })?;
+        }
+    }
+    apart(&bodies, marks)?;
+    contacts(timbers, &bodies, marks)
+}
+
+fn body(shape: &Shape) -> Body {
+    let parts: Vec<Part> = shape
+        .cells
+        .iter()
+        .map(|cell| Part {
+            points: cell.points.clone(),
+            faces: cell
+                .faces
+                .iter()
+                .map(|f| {
+                    let ring: Vec<DVec3> = f.ring.iter().map(|k| cell.points[*k as usize]).collect();
+                    let normal = area_vector(&ring).normalize_or_zero();
+                    let offset = ring.iter().map(|p| normal.dot(*p)).sum::<f64>() / ring.len() as f64;
+                    Face { ring, normal, offset, tag: f.tag }
+                })
+                .collect(),
+        })
+        .collect();
+    let all = || parts.iter().flat_map(|p| p.points.iter());
+    let low = all().fold(DVec3::INFINITY, |a, b| a.min(*b));
+    let high = all().fold(DVec3::NEG_INFINITY, |a, b| a.max(*b));
+    Body { parts, low, high }
+}
+
+/// Twice the area of a flat ring, along its normal.
+fn area_vector(ring: &[DVec3]) -> DVec3 {
+    let o = ring[0];
+    ring[1..].windows(2).map(|w| (w[0] - o).cross(w[1] - o)).fold(DVec3::ZERO, |a, b| a + b)
+}
+
+/// Every edge is walked once each way, and the volume is that of the parts.
+fn closed(shape: &Shape, body: &Body) -> Result<(), String> {
+    let solid = &shape.solid;
+    let mut edges: Vec<(u32, u32)> = solid
+        .faces
+        .iter()
+        .flat_map(|f| (0..f.ring.len()).map(|k| (f.ring[k], f.ring[(k + 1) % f.ring.len()])))
+        .collect();
+    edges.sort_unstable();
+    for pair in edges.windows(2) {
+        if pair[0] == pair[1] {
+            return Err("an edge is walked twice the same way".into());
+        }
+    }
+    if edges.iter().any(|(a, b)| edges.binary_search(&(*b, *a)).is_err()) {
+        return Err("it is not closed".into());
+    }
+    let o = body.low;
+    let whole: f64 = solid
+        .faces
+        .iter()
+        .map(|f| {
+            let ring: Vec<DVec3> = f.ring.iter().map(|k| solid.points[*k as usize] - o).collect();
+            area_vector(&ring).dot(ring[0]) / 6.0
+        })
+        .sum();
+    let parts: f64 = body
+        .parts
+        .iter()
+        .flat_map(|p| &p.faces)
+        .map(|f| f.normal.dot(f.ring[0] - o) * area_vector(&f.ring).length() / 6.0)
+        .sum();
+    if !(whole > 0.0 && (whole - parts).abs() <= SAME_VOLUME * whole + MOST_SHARED) {
+        return Err(format!("its volume is {whole:.0} mm³ but its parts have {parts:.0} mm³"));
+    }
+    Ok(())
+}
+
+fn apart(bodies: &[Option<Body>], marks: &[String]) -> Result<(), SolveError> {
+    let mut order: Vec<usize> = (0..bodies.len()).filter(|k| bodies[*k].is_some()).collect();
+    let low = |k: usize| bodies[k].as_ref().map_or(0.0, |b| b.low.x);
+    order.sort_by(|a, b| low(*a).total_cmp(&low(*b)));
+    for (i, &a) in order.iter().enumerate() {
+        let Some(ba) = &bodies[a] else { continue };
+        for &b in &order[i + 1..] {
+            let Some(bb) = &bodies[b] else { continue };
+            if bb.low.x >= ba.high.x {
+                break;
+            }
+            if bb.low.y >= ba.high.y || ba.low.y >= bb.high.y || bb.low.z >= ba.high.z || ba.low.z >= bb.high.z {
+                continue;
+            }
+            let shared: f64 = ba.parts.iter().flat_map(|p| bb.parts.iter().map(move |q| shared_volume(p, q))).sum();
+            if shared > MOST_SHARED {
+                let at = (ba.low.max(bb.low) + ba.high.min(bb.high)) / 2.0;
+                return Err(SolveError::Clash {
+                    first: marks[a].clone(),
+                    second: marks[b].clone(),
+                    volume: shared,
+                    x: at.x,
+                    y: at.y,
+                });
+            }
+        }
+    }
+    Ok(())
+}
+
+/// Volume that two convex parts share: by the divergence theorem over the
+/// faces of each that lie inside the other.
+fn shared_volume(a: &Part, b: &Part) -> f64 {
+    let parted = |p: &Part, q: &Part| {
+        p.faces.iter().any(|f| q.points.iter().all(|v| f.normal.dot(*v) >= f.offset - 1e-6))
+    };
+    if parted(a, b) || parted(b, a) {
+        return 0.0;
+    }
+    let o = a.points[0];
+    let inside = |from: &Part, of: &Part| -> f64 {
+        from.faces
+            .iter()
+            .map(|face| {
+                let mut ring = face.ring.clone();
+                for cut in &of.faces {
+                    ring = kept(&ring, cut.normal, cut.offset);
+                    if ring.len() < 3 {
+                        return 0.0;
+                    }
+                }
+                area_vector(&ring).dot(ring[0] - o) / 6.0
+            })
+            .sum()
+    };
+    inside(a, b) + inside(b, a)
+}
+
+/// The part of a flat convex ring on the inner side of a plane.
+fn kept(ring: &[DVec3], normal: DVec3, offset: f64) -> Vec<DVec3> {
+    let mut out = Vec::with_capacity(ring.len() + 2);
+    for (k, &p) in ring.iter().enumerate() {
+        let q = ring[(k + 1) % ring.len()];
+        let (dp, dq) = (normal.dot(p) - offset, normal.dot(q) - offset);
+        if dp <= 0.0 {
+            out.push(p);
+        }
+        if (dp < 0.0 && dq > 0.0) || (dp > 0.0 && dq < 0.0) {
+            out.push(p + (q - p) * (dp / (dp - dq)));
+        }
+    }
+    out
+}
+
+fn contacts(timbers: &[Timber], bodies: &[Option<Body>], marks: &[String]) -> Result<Bearings, SolveError> {
+    let mut touches: Vec<Vec<bool>> = timbers.iter().map(|t| vec![false; t.cuts.len()]).collect();
+    let plates: Vec<usize> = (0..timbers.len())
+        .filter(|k| matches!(timbers[*k].role, crate::frame::timber::Role::Plate { .. }) && bodies[*k].is_some())
+        .collect();
+    for (k, t) in timbers.iter().enumerate() {
+        let Some(mine) = &bodies[k] else { continue };
+        for (c, cut) in t.cuts.iter().enumerate() {
+            let others: Vec<usize> = match cut.purpose {
+                CutUse::Against(id) | CutUse::Mitre(id) => vec![id.index()],
+                CutUse::Seat => plates.clone(),
+                _ => continue,
+            };
+            let tag = Made::Cut(c as u8);
+            for other in others {
+                let Some(body) = &bodies[other] else { continue };
+                let apart = body.low.cmpgt(mine.high + NOT_MEANT).any() || mine.low.cmpgt(body.high + NOT_MEANT).any();
+                if apart {
+                    continue;
+                }
+                if let Some((gap, at)) = nearest_contact(mine, tag, body) {
+                    if gap > WIDEST_GAP {
+                        return Err(SolveError::Gap {
+                            first: marks[k].clone(),
+                            second: marks[other].clone(),
+                            gap,
+                            x: at.x,
+                            y: at.y,
+                        });
+                    }
+                    touches[k][c] = true;
+                }
+            }
+        }
+    }
+    Ok(Bearings { touches })
+}
+
+/// The closest facing pair between the faces of one cut and another body: gap
+/// and place.
+fn nearest_contact(mine: &Body, tag: Made, other: &Body) -> Option<(f64, DVec3)> {
+    let mut best: Option<(f64, DVec3)> = None;
+    for face in mine.parts.iter().flat_map(|p| &p.faces).filter(|f| f.tag == tag) {
+        for facing in other.parts.iter().flat_map(|p| &p.faces).filter(|f| f.tag != Made::Inner) {
+            if face.normal.dot(facing.normal) > OPPOSITE - 1.0 {
+                continue;
+            }
+            let gap = (face.offset + facing.offset).abs();
+            if gap > NOT_MEANT || best.is_some_and(|(g, _)| g <= gap) {
+                continue;
+            }
+            // The part of this face abreast of the facing one.
+            let mut ring = face.ring.clone();
+            let n = facing.ring.len();
+            for i in 0..n {
+                let (p, q) = (facing.ring[i], facing.ring[(i + 1) % n]);
+                let out = (q - p).cross(facing.normal).normalize_or_zero();
+                ring = kept(&ring, out, out.dot(p));
+                if ring.len() < 3 {
+                    break;
+                }
+            }
+            if ring.len() >= 3 && area_vector(&ring).length() / 2.0 > LEAST_CONTACT {
+                best = Some((gap, ring[0]));
+            }
+        }
+    }
+    best
+}
