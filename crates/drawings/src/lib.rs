@@ -1,1 +1,115 @@
-//! Sheets and lists.
+//! Sheets and lists: the printed pack, its cards, and lists for a spreadsheet,
+//! laid out from a [`Solution`]. Nothing about the roof is computed here.
+//!
+//! Layout writes a display list in mm ([`sheet`]); one writer turns it into
+//! PDF, another into SVG. Text is measured with the bundled font's own advance
+//! widths, so what is laid out is what is printed.
+//!
+//! Not guaranteed: characters that DejaVu Sans lacks print as an empty box.
+
+mod card;
+mod cover;
+mod facets;
+mod flow;
+mod heel;
+mod layout;
+mod lists;
+mod marks;
+mod members_csv;
+mod order;
+mod page;
+mod pdf;
+mod piece_view;
+mod plan;
+mod sheet;
+mod strips;
+mod svg;
+mod table;
+mod text;
+mod units;
+mod vec3;
+mod view3d;
+
+use roof::solution::Solution;
+
+pub use members_csv::members_csv;
+use layout::Room;
+use page::Page;
+use sheet::Sheet;
+
+/// Why a sheet or list could not be made.
+#[derive(Debug, thiserror::Error, PartialEq, Eq)]
+#[non_exhaustive]
+pub enum PackError {
+    /// A bundled font can't be read.
+    #[error("a bundled font can't be read: this build is broken, install it again")]
+    Font,
+    /// A sheet has no size.
+    #[error("a sheet has no size: this build is broken, install it again")]
+    PageSize,
+    /// The document can't be closed.
+    #[error("the PDF can't be closed: {0}")]
+    Pdf(String),
+    /// No pattern piece or timber has this mark.
+    #[error("no timber of this job is marked `{0}`: look up the marks in the cutting list")]
+    NoPiece(String),
+    /// The list can't be written.
+    #[error("the list can't be written: {0}")]
+    List(String),
+}
+
+/// The printed pack: cover, setting-out strips, a card for every pattern
+/// piece, cutting list. A4 on its side, black on white, as a tagged PDF. The
+/// same solution gives the same bytes everywhere.
+///
+/// # Errors
+/// [`PackError::Font`], [`PackError::PageSize`] or [`PackError::Pdf`] when
+/// writing the document fails.
+pub fn pack(solution: &Solution) -> Result<Vec<u8>, PackError> {
+    let mut pages = cover::pages(solution);
+    pages.extend(strips::pages(solution));
+    for piece in &solution.pieces {
+        pages.extend(card::pages(solution, piece));
+    }
+    pages.extend(lists::pages(solution));
+    write(pages, solution, "Sheets for setting out and cutting a roof")
+}
+
+/// The card of one pattern piece as a PDF of its own. The mark may be that of
+/// any timber cut from the piece.
+///
+/// # Errors
+/// [`PackError::NoPiece`] when nothing has that mark; otherwise as [`pack`].
+pub fn piece_card(solution: &Solution, piece_mark: &str) -> Result<Vec<u8>, PackError> {
+    let piece = solution
+        .pieces
+        .iter()
+        .find(|p| p.mark == piece_mark)
+        .or_else(|| solution.pieces.iter().find(|p| p.members.iter().any(|m| m == piece_mark)))
+        .ok_or_else(|| PackError::NoPiece(piece_mark.to_owned()))?;
+    write(card::pages(solution, piece), solution, "A card for cutting a timber")
+}
+
+/// The plan of the roof as SVG, to scale when printed at 100 %.
+#[must_use]
+pub fn plan_svg(solution: &Solution) -> String {
+    let mut sheet = Sheet::new(PICTURE[0], PICTURE[1]);
+    plan::draw(&mut sheet, solution, PICTURE_ROOM);
+    svg::write(&sheet, &format!("Plan of the roof: {}", solution.title))
+}
+
+/// The frame in three dimensions as SVG.
+#[must_use]
+pub fn frame_svg(solution: &Solution) -> String {
+    let mut sheet = Sheet::new(PICTURE[0], PICTURE[1]);
+    view3d::draw(&mut sheet, solution, PICTURE_ROOM);
+    svg::write(&sheet, &format!("The frame: {}", solution.title))
+}
+
+/// Width and height of a picture, mm.
+const PICTURE: [f64; 2] = [277.0, 190.0];
+const PICTURE_ROOM: Room = Room { x: 4.0, y: 4.0, w: PICTURE[0] - 8.0, h: PICTURE[1] - 8.0 };
+
+fn write(pages: Vec<Page>, solution: &Solution, subject: &str) -> Result<Vec<u8>, PackError> {
+    pdf::write(&page::frame(pages, solution), &pdf::Info { title: &solution.title, subject })
+}

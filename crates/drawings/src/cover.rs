@@ -1,0 +1,126 @@
+//! The first sheet: plan, picture of the frame, key figures, notices.
+
+use roof::solution::{Notice, NoticeLevel, Solution};
+
+use crate::layout::{Room, scale_words};
+use crate::page::{BOTTOM, LEFT, Page, RIGHT, ROOM, TOP};
+use crate::sheet::{Anchor, Pen, Role, Sheet};
+use crate::text::{SMALLEST_PT, Style};
+use crate::units::{Lengths, fixed};
+use crate::{plan, view3d};
+
+const CAUTION: &str = "Measure the plates again before cutting. Sizes and fixings of timbers: building control or a \
+                       structural engineer decides.";
+const LABEL: Style = Style::regular(SMALLEST_PT);
+const FIGURE: Style = Style::bold(16.0);
+const NOTICE: Style = Style::regular(10.0);
+/// Where the pictures end and the figures begin, mm.
+const PICTURES_END: f64 = 124.0;
+/// Where the figures end and the notices begin, mm.
+const FIGURES_END: f64 = 141.0;
+
+/// The cover, and further sheets if there are more notices than it holds.
+pub fn pages(solution: &Solution) -> Vec<Page> {
+    let mut page = Page::new("Roof", true, CAUTION);
+    let sheet = &mut page.sheet;
+    sheet.part(Role::Heading, |s| {
+        s.text_within([LEFT, TOP + 8.0], Anchor::Start, Style::bold(26.0), &solution.title, ROOM);
+    });
+    let top = TOP + 12.0;
+    let middle = LEFT + ROOM * 0.53;
+    plan_and_key(sheet, solution, Room { x: LEFT, y: top, w: middle - LEFT - 3.0, h: PICTURES_END - top });
+    view3d::draw(sheet, solution, Room { x: middle + 3.0, y: top + 3.0, w: RIGHT - middle - 3.0, h: PICTURES_END - top - 6.0 });
+    figures(sheet, solution);
+    let mut pages = vec![page];
+    notices(&mut pages, &solution.notices);
+    pages
+}
+
+fn plan_and_key(sheet: &mut Sheet, solution: &Solution, room: Room) {
+    const KEY_HEIGHT: f64 = 6.0;
+    let scale = plan::draw(sheet, solution, Room { h: room.h - KEY_HEIGHT, ..room });
+    let base = room.y + room.h - 1.0;
+    let mut x = room.x;
+    if let Some(n) = scale {
+        let words = format!("plan {}", scale_words(n));
+        sheet.text([x, base], Anchor::Start, Style::bold(9.0), &words);
+        x += Style::bold(9.0).width_mm(&words) + 5.0;
+    }
+    for (name, pen) in plan::kinds(solution) {
+        let width = LABEL.width_mm(name);
+        if x + 13.0 + width > room.x + room.w {
+            break;
+        }
+        sheet.line([x, base - 1.0], [x + 11.0, base - 1.0], pen);
+        sheet.text([x + 12.5, base], Anchor::Start, LABEL, name);
+        x += width + 17.0;
+    }
+}
+
+fn figures(sheet: &mut Sheet, solution: &Solution) {
+    let lengths = Lengths::from_show(&solution.show);
+    let totals = &solution.totals;
+    let boxes = [
+        ("timbers", totals.members.to_string()),
+        ("cards", totals.pieces.to_string()),
+        ("rise above the plates", lengths.write(totals.rise_mm)),
+        ("top of rafters above pitch line", lengths.write(totals.upstand_mm)),
+        ("plan inside the plates", format!("{} m²", fixed(totals.plan_area_m2, 1))),
+        ("slopes", format!("{} m²", fixed(totals.slope_area_m2, 1))),
+        ("timber, net", format!("{} m³", fixed(totals.timber_m3, 2))),
+    ];
+    key_figures(sheet, &boxes, [LEFT, PICTURES_END], [ROOM, FIGURES_END - PICTURES_END - 3.0], FIGURE);
+}
+
+/// A row of boxes, each a figure with a word above it.
+pub fn key_figures<L: AsRef<str>>(sheet: &mut Sheet, boxes: &[(L, String)], [x, y]: [f64; 2], [w, h]: [f64; 2], style: Style) {
+    let each = w / boxes.len().max(1) as f64;
+    sheet.rect([x, y], [w, h], None, Some(Pen::black(0.35)));
+    for (i, (label, figure)) in boxes.iter().enumerate() {
+        let left = x + each * i as f64;
+        if i > 0 {
+            sheet.line([left, y], [left, y + h], Pen::black(0.2));
+        }
+        sheet.text_within([left + 1.5, y + 3.6], Anchor::Start, LABEL, label.as_ref(), each - 3.0);
+        sheet.text_within([left + 1.5, y + h - 2.4], Anchor::Start, style, figure, each - 3.0);
+    }
+}
+
+/// Sign and word of a level: never colour alone.
+const fn sign(level: NoticeLevel) -> (&'static str, &'static str) {
+    match level {
+        NoticeLevel::Stop => ("■", "STOP"),
+        NoticeLevel::Warn => ("▲", "LOOK"),
+        NoticeLevel::Note => ("●", "NOTE"),
+    }
+}
+
+fn notices(pages: &mut Vec<Page>, notices: &[Notice]) {
+    let mut ordered: Vec<&Notice> = notices.iter().collect();
+    ordered.sort_by_key(|n| n.level);
+    let mut y = FIGURES_END + 4.0;
+    if ordered.is_empty()
+        && let Some(page) = pages.last_mut()
+    {
+        page.sheet.text([LEFT, y], Anchor::Start, NOTICE, "No notices.");
+    }
+    const WORDS_AT: f64 = LEFT + 26.0;
+    for notice in ordered {
+        let place = if notice.place.is_empty() { String::new() } else { format!("{}: ", notice.place) };
+        let lines = NOTICE.wrap_at_most(&crate::text::one_line(&format!("{place}{}", notice.text)), RIGHT - WORDS_AT, 4);
+        let height = lines.len().max(1) as f64 * NOTICE.line_mm();
+        if y + height - NOTICE.line_mm() > BOTTOM {
+            let mut page = Page::new("Notices", false, CAUTION);
+            page.sheet.part(Role::Heading, |s| {
+                s.text([LEFT, TOP + 7.0], Anchor::Start, Style::bold(20.0), "Notices, continued");
+            });
+            pages.push(page);
+            y = TOP + 18.0;
+        }
+        let Some(page) = pages.last_mut() else { return };
+        let (mark, word) = sign(notice.level);
+        page.sheet.text([LEFT, y], Anchor::Start, Style::bold(12.0), mark);
+        page.sheet.text([LEFT + 6.0, y], Anchor::Start, Style::bold(10.0), word);
+        y = page.sheet.lines([WORDS_AT, y], NOTICE, &lines) + 1.2;
+    }
+}

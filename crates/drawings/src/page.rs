@@ -1,0 +1,117 @@
+//! The frame every sheet has: A4 on its side, a heading, a caution, a check
+//! bar and a title block.
+
+use roof::solution::Solution;
+
+use crate::sheet::{Anchor, Pen, Role, Sheet};
+use crate::text::{SMALLEST_PT, Style};
+use crate::units::Lengths;
+
+/// A4 on its side, mm.
+pub const WIDTH: f64 = 297.0;
+/// A4 on its side, mm.
+pub const HEIGHT: f64 = 210.0;
+/// Left of everything, mm; no printer needs more.
+pub const LEFT: f64 = 10.0;
+/// Right of everything, mm.
+pub const RIGHT: f64 = WIDTH - LEFT;
+/// Top of everything, mm.
+pub const TOP: f64 = 10.0;
+/// The content of a sheet ends here, mm.
+pub const BOTTOM: f64 = 180.0;
+/// Room between the margins, mm.
+pub const ROOM: f64 = RIGHT - LEFT;
+
+/// Length of the bar that shows whether a printer kept the scale, mm.
+const CHECK_BAR: f64 = 100.0;
+/// Top of the title block, mm.
+const BLOCK_TOP: f64 = 190.0;
+/// Bottom of the title block, mm.
+const BLOCK_BOTTOM: f64 = HEIGHT - 10.0;
+
+const LABEL: Style = Style::regular(SMALLEST_PT);
+
+/// A sheet and what its title block says.
+pub struct Page {
+    /// The sheet.
+    pub sheet: Sheet,
+    /// What it is, e.g. `Cutting list`.
+    pub name: String,
+    /// It carries drawings to scale.
+    pub to_scale: bool,
+    /// What to mind before cutting from it.
+    pub caution: &'static str,
+}
+
+impl Page {
+    /// A page with nothing on it.
+    pub fn new(name: &str, to_scale: bool, caution: &'static str) -> Self {
+        Self { sheet: Sheet::new(WIDTH, HEIGHT), name: name.to_owned(), to_scale, caution }
+    }
+}
+
+/// Writes the frame on every page and hands over the sheets.
+pub fn frame(pages: Vec<Page>, solution: &Solution) -> Vec<Sheet> {
+    let count = pages.len();
+    let lengths = Lengths::from_show(&solution.show);
+    pages
+        .into_iter()
+        .enumerate()
+        .map(|(index, mut page)| {
+            let mut sheet = page.sheet;
+            page.sheet = Sheet::new(0.0, 0.0);
+            sheet.part(Role::Margin, |s| {
+                foot(s, &page, lengths);
+                title_block(s, &page, solution, index + 1, count);
+            });
+            sheet
+        })
+        .collect()
+}
+
+fn foot(sheet: &mut Sheet, page: &Page, lengths: Lengths) {
+    let room = if page.to_scale { ROOM - CHECK_BAR - 6.0 } else { ROOM };
+    let mut y = BLOCK_TOP - 5.2;
+    sheet.text_within([LEFT, y], Anchor::Start, Style::bold(SMALLEST_PT), page.caution, room);
+    y += LABEL.line_mm();
+    sheet.text_within([LEFT, y], Anchor::Start, LABEL, &format!("{}. Angles in degrees.", lengths.rounding()), room);
+    if page.to_scale {
+        let x = RIGHT - CHECK_BAR;
+        let y = BLOCK_TOP - 2.0;
+        let pen = Pen::black(0.35);
+        sheet.line([x, y], [RIGHT, y], pen);
+        for tenth in 0..=10 {
+            let tick = if tenth % 5 == 0 { 2.2 } else { 1.2 };
+            let x = x + f64::from(tenth) * CHECK_BAR / 10.0;
+            sheet.line([x, y], [x, y - tick], pen);
+        }
+        sheet.text([x + CHECK_BAR / 2.0, y - 3.0], Anchor::Middle, LABEL, "print at 100 %: this bar is 100 mm");
+    }
+}
+
+fn title_block(sheet: &mut Sheet, page: &Page, solution: &Solution, number: usize, count: usize) {
+    let (top, bottom) = (BLOCK_TOP, BLOCK_BOTTOM);
+    sheet.rect([LEFT, top], [ROOM, bottom - top], None, Some(Pen::black(0.5)));
+    let date = solution.date.as_deref().unwrap_or("–");
+    let revision = solution.revision.as_deref().unwrap_or("–");
+    let page_of = format!("page {number} of {count}");
+    let columns: [(&str, &str, f64); 5] = [
+        ("job", &solution.title, 104.0),
+        ("sheet", &page.name, 84.0),
+        ("date", date, 30.0),
+        ("revision", revision, 24.0),
+        ("", &page_of, 35.0),
+    ];
+    let mut x = LEFT;
+    for (label, words, width) in columns {
+        if x > LEFT {
+            sheet.line([x, top], [x, bottom], Pen::black(0.25));
+        }
+        let (base, style) = if label.is_empty() { (top + 6.4, Style::bold(11.0)) } else { (top + 8.3, Style::bold(12.0)) };
+        if !label.is_empty() {
+            sheet.text([x + 1.5, top + 3.2], Anchor::Start, LABEL, label);
+        }
+        sheet.text_within([x + 1.5, base], Anchor::Start, style, words, width - 3.0);
+        x += width;
+    }
+}

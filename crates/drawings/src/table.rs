@@ -1,0 +1,152 @@
+//! Tables that break over pages.
+
+use crate::sheet::{Anchor, Pen, Role, Sheet};
+use crate::text::{SMALLEST_PT, Style, one_line};
+
+/// A column.
+#[derive(Clone, Copy)]
+pub struct Column {
+    /// Words at its head.
+    pub head: &'static str,
+    /// Width, mm.
+    pub width: f64,
+    /// Where its words stand.
+    pub anchor: Anchor,
+    /// Size and weight of its words.
+    pub style: Style,
+}
+
+impl Column {
+    /// Words, from the left.
+    pub const fn words(head: &'static str, width: f64, style: Style) -> Self {
+        Self { head, width, anchor: Anchor::Start, style }
+    }
+
+    /// Figures, to the right.
+    pub const fn figures(head: &'static str, width: f64, style: Style) -> Self {
+        Self { head, width, anchor: Anchor::End, style }
+    }
+}
+
+/// A table: columns and rows of as many cells.
+pub struct Table {
+    columns: Vec<Column>,
+    rows: Vec<Row>,
+}
+
+struct Row {
+    cells: Vec<Vec<String>>,
+    height: f64,
+}
+
+/// Space left and right of the words in a cell, mm.
+const PAD: f64 = 1.2;
+/// Space above and below the words in a cell, mm.
+const PAD_Y: f64 = 1.1;
+const HEAD: Style = Style::regular(SMALLEST_PT);
+/// Height of the head, mm.
+const HEAD_HEIGHT: f64 = 5.0;
+
+impl Table {
+    /// A table without rows.
+    pub fn new(columns: &[Column]) -> Self {
+        Self { columns: columns.to_vec(), rows: Vec::new() }
+    }
+
+    /// Adds a row; a cell's own line ends are kept, and long lines break into at
+    /// most `most_lines`.
+    pub fn row(&mut self, cells: &[String], most_lines: usize) {
+        let mut lines = Vec::with_capacity(cells.len());
+        let mut height: f64 = 0.0;
+        for (cell, column) in cells.iter().zip(&self.columns) {
+            let wrapped: Vec<String> = cell
+                .split('\n')
+                .flat_map(|line| column.style.wrap_at_most(&one_line(line), column.width - 2.0 * PAD, most_lines))
+                .collect();
+            height = height.max(wrapped.len().max(1) as f64 * column.style.line_mm());
+            lines.push(wrapped);
+        }
+        self.rows.push(Row { cells: lines, height: height + PAD_Y });
+    }
+
+    /// Number of rows.
+    pub fn len(&self) -> usize {
+        self.rows.len()
+    }
+
+    /// Width of all columns, mm.
+    pub fn width(&self) -> f64 {
+        self.columns.iter().map(|c| c.width).sum()
+    }
+
+    /// Height of all rows and the head, mm.
+    pub fn height(&self) -> f64 {
+        HEAD_HEIGHT + self.rows.iter().map(|r| r.height).sum::<f64>()
+    }
+
+    /// Height of the head and the first row, mm: the least worth starting.
+    pub fn least_height(&self) -> f64 {
+        HEAD_HEIGHT + self.rows.first().map_or(0.0, |r| r.height)
+    }
+
+    /// Draws rows from number `first` on with the top left corner at `x`,
+    /// `y`, as far as they reach above `bottom`; returns the number of the
+    /// first row not drawn and where the table ends.
+    pub fn draw(&self, sheet: &mut Sheet, [x, y]: [f64; 2], bottom: f64, first: usize) -> (usize, f64) {
+        let mut at = y + HEAD_HEIGHT;
+        let mut next = first;
+        sheet.part(Role::Table, |sheet| {
+            self.head(sheet, x, y);
+            for row in self.rows.iter().skip(first) {
+                if at + row.height > bottom {
+                    break;
+                }
+                self.cells(sheet, x, at, row);
+                at += row.height;
+                next += 1;
+                sheet.line([x, at], [x + self.width(), at], Pen::grey(0.15, 120));
+            }
+        });
+        (next, at)
+    }
+
+    fn head(&self, sheet: &mut Sheet, mut x: f64, y: f64) {
+        let base = y + HEAD_HEIGHT - 1.4;
+        sheet.line([x, y + HEAD_HEIGHT], [x + self.width(), y + HEAD_HEIGHT], Pen::black(0.35));
+        sheet.part(Role::Row, |sheet| {
+            for column in &self.columns {
+                let at = anchor_at(column, x);
+                sheet.part(Role::HeadCell, |s| {
+                    s.text_within([at, base], column.anchor, HEAD, column.head, column.width - PAD);
+                });
+                x += column.width;
+            }
+        });
+    }
+
+    fn cells(&self, sheet: &mut Sheet, mut x: f64, y: f64, row: &Row) {
+        sheet.part(Role::Row, |sheet| {
+            for (column, lines) in self.columns.iter().zip(&row.cells) {
+                let at = anchor_at(column, x);
+                sheet.part(Role::Cell, |s| {
+                    // One line stands in the middle of its row.
+                    let block = (lines.len().max(1) - 1) as f64 * column.style.line_mm() + column.style.cap_mm();
+                    let mut base = y + (row.height - block) / 2.0 + column.style.cap_mm();
+                    for line in lines {
+                        s.text([at, base], column.anchor, column.style, line);
+                        base += column.style.line_mm();
+                    }
+                });
+                x += column.width;
+            }
+        });
+    }
+}
+
+fn anchor_at(column: &Column, x: f64) -> f64 {
+    match column.anchor {
+        Anchor::Start => x + PAD,
+        Anchor::Middle => x + column.width / 2.0,
+        Anchor::End => x + column.width - PAD,
+    }
+}
