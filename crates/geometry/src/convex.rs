@@ -104,9 +104,8 @@ impl<T: Copy> ConvexPlan<T> {
     /// Lowest and highest corner on each axis.
     #[must_use]
     pub fn bounds(&self) -> (DVec2, DVec2) {
-        self.corners().fold((DVec2::splat(f64::INFINITY), DVec2::splat(f64::NEG_INFINITY)), |(lo, hi), p| {
-            (lo.min(p), hi.max(p))
-        })
+        self.corners()
+            .fold((DVec2::splat(f64::INFINITY), DVec2::splat(f64::NEG_INFINITY)), |(lo, hi), p| (lo.min(p), hi.max(p)))
     }
 
     /// Least and greatest reach along a direction, mm.

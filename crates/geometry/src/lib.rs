@@ -6,6 +6,7 @@
 mod angle;
 mod cell;
 mod convex;
+pub mod plan;
 mod plan_fault;
 mod plane;
 mod solid;

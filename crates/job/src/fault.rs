@@ -102,26 +102,18 @@ impl<'a> IntoIterator for &'a Faults {
     }
 }
 
-/// Finds lines and columns in a text.
-pub(crate) struct Places<'t> {
-    text: &'t str,
-    /// Byte at which each line starts.
-    starts: Vec<usize>,
-}
-
-impl<'t> Places<'t> {
-    pub(crate) fn new(text: &'t str) -> Self {
-        let after_breaks = text.bytes().enumerate().filter(|(_, byte)| *byte == b'\n').map(|(at, _)| at + 1);
-        Self { text, starts: core::iter::once(0).chain(after_breaks).collect() }
-    }
-
-    /// Line and column of a byte, both from 1. A byte inside a character
-    /// counts as the character, one past the end as the end.
-    pub(crate) fn of(&self, byte: usize) -> (usize, usize) {
-        let line = self.starts.partition_point(|start| *start <= byte).max(1);
-        let start = self.starts.get(line - 1).copied().unwrap_or(0);
-        let before = self.text.get(start..).unwrap_or("").char_indices();
-        (line, 1 + before.take_while(|(at, c)| start + at + c.len_utf8() <= byte).count())
+/// Gives lines and columns to faults that only have spans yet.
+pub(crate) fn place(list: &mut [Fault], text: &str) {
+    list.sort_by_key(|fault| fault.span.start);
+    // One walk over the text for all of them, for a file may hold a hundred
+    // thousand faults on one line.
+    let (mut line, mut column) = (1, 1);
+    let mut chars = text.char_indices().peekable();
+    for fault in list {
+        while let Some((_, c)) = chars.next_if(|(at, c)| at + c.len_utf8() <= fault.span.start) {
+            (line, column) = if c == '\n' { (line + 1, 1) } else { (line, column + 1) };
+        }
+        (fault.line, fault.column) = (line, column);
     }
 }
 
@@ -129,14 +121,18 @@ impl<'t> Places<'t> {
 mod tests {
     use super::*;
 
+    fn at(byte: usize) -> Fault {
+        let span = byte..byte;
+        let text = String::new;
+        Fault { span, line: 0, column: 0, code: "", what: text(), why: text(), remedy: text(), nearest: None }
+    }
+
     #[test]
     fn places_count_characters_not_bytes() {
-        let places = Places::new("a = 1\n½½ = 2\n");
-        assert_eq!(places.of(0), (1, 1));
-        assert_eq!(places.of(4), (1, 5));
-        assert_eq!(places.of(6), (2, 1));
-        assert_eq!(places.of(10), (2, 3));
-        assert_eq!(places.of(7), (2, 1), "inside a character");
-        assert_eq!(places.of(900).0, 3);
+        let mut list = [at(10), at(900), at(0), at(4), at(5), at(6), at(7)];
+        place(&mut list, "a = 1\n½½ = 2\n");
+        let places: Vec<_> = list.iter().map(|fault| (fault.span.start, fault.line, fault.column)).collect();
+        let expected = [(0, 1, 1), (4, 1, 5), (5, 1, 6), (6, 2, 1), (7, 2, 1), (10, 2, 3), (900, 3, 1)];
+        assert_eq!(places, expected, "7 is inside a character, 900 past the end");
     }
 }

@@ -36,12 +36,15 @@ pub(crate) fn nearest<'a>(word: &str, candidates: impl IntoIterator<Item = &'a s
     if word.len() > LONGEST {
         return None;
     }
-    candidates
-        .into_iter()
-        .map(|candidate| (slips(&word, &plain(candidate)), candidate))
-        .filter(|(slips, candidate)| *slips <= (candidate.chars().count().max(word.len()) / 3))
-        .min_by_key(|(slips, _)| *slips)
-        .map(|(_, candidate)| candidate)
+    let near = |candidate: &'a str| {
+        let other = plain(candidate);
+        let most = word.len().max(other.len()) / 3;
+        // At least as many slips as one word is longer: often enough to know.
+        let can_be = word.len().abs_diff(other.len()) <= most;
+        let slips = if can_be { slips(&word, &other) } else { usize::MAX };
+        if slips <= most { Some((slips, candidate)) } else { None }
+    };
+    candidates.into_iter().filter_map(near).min_by_key(|(slips, _)| *slips).map(|(_, candidate)| candidate)
 }
 
 #[cfg(test)]

@@ -49,12 +49,20 @@ fn a_byte_order_mark_and_windows_line_ends_do_not_matter() {
     assert!(fault.iter().any(|fault| (fault.line, fault.column, fault.code) == (2, 1, "unknown-key")), "{fault}");
 }
 
-/// Text of as many bytes as a file may have.
+/// How long a text of nonsense is, bytes: long enough for work that grows with
+/// the square of it to show, short enough for a test.
+const NONSENSE: usize = job::LARGEST_FILE / 8;
+
+/// Time that one such text may take, s. It takes about a fifth of a second;
+/// work that grows with the square of the length would take minutes.
+const SLOWEST: f64 = 20.0;
+
+/// Parts up to the length of a text of nonsense.
 fn full(part: impl Fn(usize) -> String) -> String {
     let mut text = String::new();
     for n in 0.. {
         let part = part(n);
-        if text.len() + part.len() > job::LARGEST_FILE {
+        if text.len() + part.len() > NONSENSE {
             break;
         }
         text.push_str(&part);
@@ -64,19 +72,31 @@ fn full(part: impl Fn(usize) -> String) -> String {
 
 #[test]
 fn full_files_of_nonsense_end() {
-    code(full(|_| "[".into()).as_bytes());
-    code(format!("a = {}", full(|_| "[".into()).split_off(8)).as_bytes());
-    code(format!("a = {}", full(|_| "{a=".into()).split_off(8)).as_bytes());
-    code(full(|n| format!("k{n} = {n}\n")).as_bytes());
-    code(full(|n| format!("[k{n}]\n")).as_bytes());
-    code(full(|_| "a.".into()).as_bytes());
-    code(full(|_| "= \n".into()).as_bytes());
-    code(format!("plan.corners = [{}]", full(|_| "[0,0],".into()).split_off(64)).as_bytes());
-    code(format!("plan.corners = [{}]", full(|_| "[0,x],".into()).split_off(64)).as_bytes());
-    code(format!("title = \"{}\"", full(|_| "½".into()).split_off(64)).as_bytes());
-    code(format!("roof.pitch = \"{}\"", full(|_| "1/".into()).split_off(64)).as_bytes());
-    code(format!("roof.eaves.overhang = \"{}\"", full(|_| "½".into()).split_off(64)).as_bytes());
-    code(format!("[roof.walls]\n{}", full(|n| format!("w{n}.pitch = 0\n")).split_off(64)).as_bytes());
+    // Whole parts are left out for the head and the tail.
+    let after = |head: &str, part: &str| format!("{head}{}", &full(|_| part.into())[part.len() * 64..]);
+    let files = [
+        full(|_| "[".into()),
+        after("a = ", "["),
+        after("a = ", "{a="),
+        full(|n| format!("k{n} = {n}\n")),
+        full(|n| format!("[k{n}]\n")),
+        full(|_| "a.".into()),
+        full(|_| "= \n".into()),
+        after("plan.corners = [", "[0,0],") + "]",
+        after("plan.corners = [", "[0,x],") + "]",
+        after("plan.corners = [", "[0,''],") + "]",
+        after("title = \"", "½") + "\"",
+        after("roof.pitch = \"", "1/") + "\"",
+        after("roof.eaves.overhang = \"", "½") + "\"",
+        full(|n| format!("roof.walls.w{n}.pitch = 0\n")),
+    ];
+    for file in &files {
+        let start = std::time::Instant::now();
+        let codes = code(file.as_bytes());
+        let seconds = start.elapsed().as_secs_f64();
+        println!("{seconds:.2} s, {} faults, {}: {:.24}", codes.len(), codes[0], file.replace('\n', " "));
+        assert!(seconds < SLOWEST, "took {seconds} s");
+    }
 }
 
 proptest! {

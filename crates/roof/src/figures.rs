@@ -182,9 +182,7 @@ fn cuts_of(
         names.push(name.clone());
         if local.x.abs() > ALONG_EDGE && !matches!(purpose, CutUse::Seat | CutUse::Soffit) {
             let p = axes.point(shape.solid.points[face.ring[0] as usize]);
-            let on_edge = |z: f64| {
-                (local.dot(p) - local.y * t.section.depth - local.z * z) / local.x - start
-            };
+            let on_edge = |z: f64| (local.dot(p) - local.y * t.section.depth - local.z * z) / local.x - start;
             tape.push(TapeMark {
                 name: name.clone(),
                 left_mm: on_edge(high),

@@ -61,8 +61,7 @@ fn alike(a: &Member, b: &Member, mirrored: bool) -> bool {
 /// Every point of `a` has one of `b` near it.
 fn covers(a: &[[f64; 3]], b: &[[f64; 3]], side: f64) -> bool {
     a.iter().all(|p| {
-        b.iter().any(|q| {
-            (p[0] - q[0]).abs() < ALIKE && (p[1] - q[1]).abs() < ALIKE && (p[2] - side * q[2]).abs() < ALIKE
-        })
+        b.iter()
+            .any(|q| (p[0] - q[0]).abs() < ALIKE && (p[1] - q[1]).abs() < ALIKE && (p[2] - side * q[2]).abs() < ALIKE)
     })
 }

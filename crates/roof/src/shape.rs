@@ -1,6 +1,7 @@
 //! From a timber's outline in plan and its heights to its solid.
 
 use crate::SolveError;
+use crate::frame::LEAST_SPLAY;
 use crate::frame::heights::Heights;
 use crate::frame::timber::{CutUse, FrameCut, Made, TailEnd, Timber, Top};
 use crate::solution::{CutPlace, MemberKind};
@@ -50,9 +51,13 @@ fn half_of_valley(job: &Job, heights: &Heights, timber: &mut Timber, left: bool,
     let out = if left { -timber.left() } else { timber.left() };
     let mut plan = timber.footprint.clipped(HalfPlan::through(timber.foot, out), Made::Inner);
     let tail = timber.tails.get(usize::from(left)).copied();
-    if let (Some(tail), true) = (tail, job.eaves.tail != TailCut::Square) {
+    let trim_tag = cut_tag(timber, CutUse::Trim, CutPlace::Tail);
+    if let Some(tail) = tail.filter(|t| t.cut != TailCut::Square) {
         let tag = cut_tag(timber, CutUse::Tail(tail.wall), CutPlace::Tail);
         plan = plan.clipped(fascia_line(tail), tag);
+        // Where fascias do not meet on the valley, both halves end at the nearer one.
+        let nearer = timber.foot + timber.dir * tail_centre(timber);
+        plan = plan.clipped(HalfPlan::through(nearer, -timber.dir), trim_tag);
     }
     if plan.is_empty() {
         return;
@@ -78,13 +83,15 @@ fn finish(
     cells: &mut Vec<Cell<Made>>,
 ) {
     let Some(seat) = timber.seat else {
-        cells.push(cell);
+        cells.extend(above_plates(timber, cell));
         return;
     };
     let heel_tag = cut_tag(timber, CutUse::Heel, CutPlace::Foot);
     let seat_tag = cut_tag(timber, CutUse::Seat, CutPlace::Foot);
     let heel = upright(seat.heel);
     let level = Plane { normal: DVec3::Z, offset: seat.level };
+    let ends: Vec<TailEnd> = half_tail.map_or_else(|| timber.tails.clone(), |t| vec![t]);
+    let Some(cell) = square_tails(heights, timber, cell, &ends) else { return };
     let (tail, body) = cell.split(heel, heel_tag);
     if let Some(mut body) = body.and_then(|b| b.clipped(level.flipped(), seat_tag)) {
         if tail.is_some() {
@@ -93,18 +100,10 @@ fn finish(
         cells.push(body);
     }
     let Some(mut tail) = tail else { return };
-    let ends: Vec<TailEnd> = half_tail.map_or_else(|| timber.tails.clone(), |t| vec![t]);
-    for end in &ends {
-        if job.eaves.tail == TailCut::Square {
-            let tag = cut_tag(timber, CutUse::Tail(end.wall), CutPlace::Tail);
-            match tail.clipped(square_end(*end, heights.upstand), tag) {
-                Some(left) => tail = left,
-                None => return,
-            }
-        }
-    }
     if job.eaves.tail == TailCut::Level {
-        if let Some(level) = soffit_level(&job.eaves, heights, &ends) {
+        if let Some(soffit) = soffit_level(&job.eaves, heights, &timber.tails) {
+            // Never above the seat: there the tail must meet the rest of the timber.
+            let level = soffit.min(seat.level);
             let tag = cut_tag(timber, CutUse::Soffit, CutPlace::Tail);
             match tail.clipped(Plane { normal: -DVec3::Z, offset: -level }, tag) {
                 Some(left) => tail = left,
@@ -118,6 +117,47 @@ fn finish(
         cells.push(upper);
     }
     cells.extend(lower);
+}
+
+/// Cut tails square to their slope; a valley square to itself, so that its two
+/// halves end alike.
+fn square_tails(heights: &Heights, timber: &mut Timber, cell: Cell<Made>, ends: &[TailEnd]) -> Option<Cell<Made>> {
+    if !ends.iter().any(|e| e.cut == TailCut::Square) {
+        return Some(cell);
+    }
+    if timber.kind == MemberKind::ValleyRafter {
+        let wall = timber.tails.first()?.wall;
+        let out = tail_centre(timber);
+        let at = timber.foot + timber.dir * out;
+        let along = timber.dir.extend(timber.slope).normalize();
+        let top = at.extend(timber.base + timber.slope * out + timber.top_offset);
+        let tag = cut_tag(timber, CutUse::Tail(wall), CutPlace::Tail);
+        return cell.clipped(Plane::through(top, -along), tag);
+    }
+    ends.iter().filter(|e| e.cut == TailCut::Square).try_fold(cell, |cell, end| {
+        let tag = cut_tag(timber, CutUse::Tail(end.wall), CutPlace::Tail);
+        cell.clipped(square_end(*end, heights.upstand), tag)
+    })
+}
+
+/// Where the nearer of a timber's fascias crosses its line, as a distance from
+/// the foot (negative: outwards), mm.
+fn tail_centre(timber: &Timber) -> f64 {
+    timber
+        .tails
+        .iter()
+        .map(|t| -t.overhang / t.plane.inward.dot(timber.dir).max(LEAST_SPLAY))
+        .fold(f64::NEG_INFINITY, f64::max)
+}
+
+/// A valley jack close to the corner comes down over the plates: cut it level
+/// on top of them.
+fn above_plates(timber: &mut Timber, cell: Cell<Made>) -> Option<Cell<Made>> {
+    if !timber.is_rafter() || cell.points.iter().all(|p| p.z >= timber.plate_level) {
+        return Some(cell);
+    }
+    let tag = cut_tag(timber, CutUse::Seat, CutPlace::Foot);
+    cell.clipped(Plane { normal: -DVec3::Z, offset: -timber.plate_level }, tag)
 }
 
 /// Height of a level soffit: the plumb depth of the fascia below the top of

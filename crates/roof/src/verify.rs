@@ -172,9 +172,8 @@ fn apart(bodies: &[Option<Body>], marks: &[String]) -> Result<(), SolveError> {
 /// Volume that two convex parts share: by the divergence theorem over the
 /// faces of each that lie inside the other.
 fn shared_volume(a: &Part, b: &Part) -> f64 {
-    let parted = |p: &Part, q: &Part| {
-        p.faces.iter().any(|f| q.points.iter().all(|v| f.normal.dot(*v) >= f.offset - 1e-6))
-    };
+    let parted =
+        |p: &Part, q: &Part| p.faces.iter().any(|f| q.points.iter().all(|v| f.normal.dot(*v) >= f.offset - 1e-6));
     if parted(a, b) || parted(b, a) {
         return 0.0;
     }

@@ -121,8 +121,13 @@ pub enum ArcKind {
     Valley,
     /// The edge of a face on a gable (or another upright piece of wall).
     Verge,
-    /// Level: a flatter face takes over from a steeper one below it.
+    /// Level: a flatter face takes over from a steeper one below it. Also the
+    /// line between the two pitches of one wall.
     PitchBreak,
+    /// The edge of a face that dies against an upright piece of wall which
+    /// rises above it: under a gablet, or beside a wall that is carried up
+    /// past a lower roof.
+    Abutment,
 }
 
 /// A line of the roof between two nodes.

@@ -25,15 +25,6 @@ impl<'d> Group<'d> {
         keys::join(&self.path, word)
     }
 
-    /// Whether it holds an unknown word that looks like a slip of this one.
-    pub(super) fn has_slip_of(&self, word: &str) -> bool {
-        let known = keys::children(&self.path);
-        let is_slip = |other: &str| {
-            !known.contains(&other) && keys::suggest(&self.path, other).is_some_and(|meant| meant == word)
-        };
-        self.table.into_iter().flat_map(DeTable::keys).any(|key| is_slip(key.get_ref()))
-    }
-
     /// What is written for a key.
     pub(super) fn get(&self, word: &str) -> Option<Value<'d>> {
         self.table?.get(word)

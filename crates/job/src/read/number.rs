@@ -95,7 +95,7 @@ impl Reader<'_> {
     /// Reads thickness and depth.
     pub(super) fn size_of(&mut self, path: &str, kind: &Kind, value: Value<'_>) -> Option<Section> {
         let list = value.get_ref().as_array();
-        let pair = list.and_then(|list| if list.len() == 2 { list.get(0).zip(list.get(1)) } else { None });
+        let pair = list.and_then(|list| if list.len() == 2 { list.first().zip(list.get(1)) } else { None });
         let Some((thickness, depth)) = pair else {
             self.wrong_type(path, kind, value);
             return None;

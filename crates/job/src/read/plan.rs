@@ -82,7 +82,7 @@ fn ring(reader: &mut Reader<'_>, path: &str, kind: &Kind, value: Value<'_>) -> O
 
 fn corner(reader: &mut Reader<'_>, path: &str, value: Value<'_>) -> Option<[f64; 2]> {
     let list = value.get_ref().as_array();
-    let pair = list.and_then(|list| if list.len() == 2 { list.get(0).zip(list.get(1)) } else { None });
+    let pair = list.and_then(|list| if list.len() == 2 { list.first().zip(list.get(1)) } else { None });
     let Some((x, y)) = pair else {
         reader.fault(
             &value.span(),

@@ -3,25 +3,27 @@
 use super::group::{From, Group, Read, Value};
 use super::number;
 use crate::Section;
-use crate::fault::{Fault, Faults, Places};
+use crate::fault::{self, Fault, Faults};
 use crate::keys::{self, Key, Kind, Preset};
 use crate::limits::LONGEST_TEXT;
 use crate::nearest::nearest;
 use crate::words::{Choice, words};
 use core::ops::Range;
+use std::collections::BTreeSet;
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
 /// Reads values and collects the faults on the way.
 pub(super) struct Reader<'t> {
     text: &'t str,
-    places: Places<'t>,
     faults: Vec<Fault>,
+    /// Paths of keys that an unknown word was taken for a slip of.
+    slips: BTreeSet<String>,
 }
 
 impl<'t> Reader<'t> {
     pub(super) fn new(text: &'t str) -> Self {
-        Self { text, places: Places::new(text), faults: Vec::new() }
+        Self { text, faults: Vec::new(), slips: BTreeSet::new() }
     }
 
     /// The text of the file at a place.
@@ -38,15 +40,15 @@ impl<'t> Reader<'t> {
         why: impl Into<String>,
         remedy: impl Into<String>,
     ) -> &mut Option<String> {
-        let (line, column) = self.places.of(span.start);
         let (what, why, remedy) = (what.into(), why.into(), remedy.into());
         let at = self.faults.len();
-        self.faults.push(Fault { span: span.clone(), line, column, code, what, why, remedy, nearest: None });
+        self.faults.push(Fault { span: span.clone(), line: 0, column: 0, code, what, why, remedy, nearest: None });
         &mut self.faults[at].nearest
     }
 
     /// All faults, if there are any.
-    pub(super) fn finish(self) -> Result<(), Faults> {
+    pub(super) fn finish(mut self) -> Result<(), Faults> {
+        fault::place(&mut self.faults, self.text);
         match Faults::from_list(self.faults) {
             None => Ok(()),
             Some(faults) => Err(faults),
@@ -95,6 +97,7 @@ impl<'t> Reader<'t> {
             let place = if group.path.is_empty() { "a job file".to_owned() } else { format!("`{}`", group.path) };
             let shown = number::shorten(word.get_ref());
             let suggestion = keys::suggest(&group.path, word.get_ref());
+            self.slips.extend(suggestion.iter().map(|meant| group.join(meant)));
             *self.fault(
                 &word.span(),
                 "unknown-key",
@@ -126,7 +129,7 @@ impl<'t> Reader<'t> {
         let Some(value) = group.get(word) else {
             if let Preset::Required(example) = key.preset {
                 // A slip of its name was reported already.
-                if !group.has_slip_of(word) {
+                if !self.slips.contains(&path) {
                     self.fault(
                         &group.span,
                         "missing-key",

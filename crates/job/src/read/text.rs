@@ -1,6 +1,6 @@
 //! From bytes to a TOML document.
 
-use crate::fault::{Fault, Faults, Places};
+use crate::fault::{self, Fault, Faults};
 use crate::limits::LARGEST_FILE;
 use toml::Spanned;
 use toml::de::DeTable;
@@ -43,27 +43,23 @@ pub(super) fn check(bytes: &[u8]) -> Result<&str, Faults> {
 /// The text as a document, or the faults of its syntax.
 pub(super) fn parse(text: &str) -> Result<Spanned<DeTable<'_>>, Faults> {
     let (document, errors) = DeTable::parse_recoverable(text);
-    let places = Places::new(text);
-    let mut last_line = 0;
-    let faults = errors.iter().filter_map(|error| {
-        let span = error.span().unwrap_or(0..text.len());
-        let (line, column) = places.of(span.start);
-        // More on the same line only follows from the first.
-        if core::mem::replace(&mut last_line, line) == line {
-            return None;
-        }
-        Some(Fault {
-            span,
-            line,
-            column,
-            code: "syntax",
-            what: format!("This is not TOML: {}", error.message().trim().trim_end_matches('.').replace('\n', "; ")),
-            why: "The file cannot be understood from here on".to_owned(),
-            remedy: "Write `key = value` on a line of its own, texts in quotes, lists in [brackets]".to_owned(),
-            nearest: None,
-        })
+    let mut places: Vec<_> = errors.iter().map(|error| (error.span().unwrap_or(0..text.len()), error)).collect();
+    places.sort_by_key(|(span, _)| span.start);
+    // More on the same line only follows from the first.
+    places.dedup_by(|(next, _), (first, _)| !text.get(first.start..next.start).is_some_and(|line| line.contains('\n')));
+    let faults = places.into_iter().take(MOST_SYNTAX_FAULTS).map(|(span, error)| Fault {
+        span,
+        line: 0,
+        column: 0,
+        code: "syntax",
+        what: format!("This is not TOML: {}", error.message().trim().trim_end_matches('.').replace('\n', "; ")),
+        why: "The file cannot be understood from here on".to_owned(),
+        remedy: "Write `key = value` on a line of its own, texts in quotes, lists in [brackets]".to_owned(),
+        nearest: None,
     });
-    match Faults::from_list(faults.take(MOST_SYNTAX_FAULTS).collect()) {
+    let mut faults: Vec<Fault> = faults.collect();
+    fault::place(&mut faults, text);
+    match Faults::from_list(faults) {
         None => Ok(document),
         Some(faults) => Err(faults),
     }
@@ -77,16 +73,16 @@ fn whole_file(code: &'static str, what: String, why: &str, remedy: &str) -> Faul
 
 /// Bytes that are no text, after some that are.
 fn not_text(before: &str, what: &str) -> Faults {
-    let (line, column) = Places::new(before).of(before.len());
-    Fault {
+    let mut fault = Fault {
         span: before.len()..before.len() + 1,
-        line,
-        column,
+        line: 0,
+        column: 0,
         code: "not-text",
         what: what.to_owned(),
         why: "A job file is plain text, so this is another kind of file or was saved in another encoding".to_owned(),
         remedy: "Pick the job file, or save it again as plain text in UTF-8".to_owned(),
         nearest: None,
-    }
-    .into()
+    };
+    fault::place(core::slice::from_mut(&mut fault), before);
+    fault.into()
 }

@@ -1,7 +1,7 @@
 //! Notices: what the carpenter must know before cutting.
 
 use crate::frame::Frame;
-use crate::frame::timber::{CutUse, Timber, TimberId};
+use crate::frame::timber::{CutUse, EndOn, Timber, TimberId};
 use crate::solution::{CutPlace, Member, MemberKind, Notice, NoticeLevel};
 use crate::verify::Bearings;
 use geometry::Angle;
@@ -108,7 +108,8 @@ fn birdsmouths(list: &mut List, built: &[(TimberId, &Timber, &Member)]) {
             continue;
         }
         let rafter = m.drop_mm.is_none() && !matches!(m.kind, MemberKind::HipRafter | MemberKind::ValleyRafter);
-        let key = if rafter { format!("wall {}", m.wall.clone().unwrap_or_default()) } else { m.kind.name().to_string() };
+        let key =
+            if rafter { format!("wall {}", m.wall.clone().unwrap_or_default()) } else { m.kind.name().to_string() };
         if told.contains(&key) {
             continue;
         }
@@ -150,7 +151,9 @@ fn depths(list: &mut List, built: &[(TimberId, &Timber, &Member)]) {
     for (id, t, m) in built {
         let have = match m.kind {
             MemberKind::RidgeBoard | MemberKind::Purlin => m.size.depth_mm,
-            MemberKind::HipRafter => t.top_offset - t.under_offset - t.drop.map_or_else(|| backing_depth(t, m), |_| 0.0),
+            MemberKind::HipRafter => {
+                t.top_offset - t.under_offset - t.drop.map_or_else(|| backing_depth(t, m), |_| 0.0)
+            }
             _ => continue,
         };
         let need = built
@@ -179,9 +182,7 @@ fn depths(list: &mut List, built: &[(TimberId, &Timber, &Member)]) {
 /// What backing takes off the side of a hip, plumb, mm.
 fn backing_depth(t: &Timber, m: &Member) -> f64 {
     let slope = (1.0 + t.slope * t.slope).sqrt();
-    m.backing_deg.map_or(0.0, |b| {
-        (0..2).map(|k| t.half[1 - k] * Angle::deg(b[k]).tan() * slope).fold(0.0, f64::max)
-    })
+    m.backing_deg.map_or(0.0, |b| (0..2).map(|k| t.half[1 - k] * Angle::deg(b[k]).tan() * slope).fold(0.0, f64::max))
 }
 
 fn fascia(list: &mut List, frame: &Frame) {
@@ -278,7 +279,10 @@ fn bearing(list: &mut List, bearings: &Bearings, built: &[(TimberId, &Timber, &M
         if t.kind == MemberKind::WallPlate || t.kind == MemberKind::RidgeBoard {
             continue;
         }
-        for place in [CutPlace::Foot, CutPlace::Head] {
+        for (end_on, place) in t.ends.iter().zip([CutPlace::Foot, CutPlace::Head]) {
+            if *end_on == EndOn::Wall {
+                continue;
+            }
             let touched = t.cuts.iter().zip(&bearings.touches[id.index()]).any(|(c, touch)| {
                 c.at == place && *touch && matches!(c.purpose, CutUse::Against(_) | CutUse::Mitre(_) | CutUse::Seat)
             });

@@ -83,7 +83,7 @@ fn line(job: &Job, surface: &Surface, arc: &RoofArc) -> LineOut {
         ArcKind::Hip | ArcKind::BrokenHip => LineKind::Hip,
         ArcKind::Valley => LineKind::Valley,
         ArcKind::Eaves => LineKind::Eaves,
-        ArcKind::Verge => LineKind::Verge,
+        ArcKind::Verge | ArcKind::Abutment => LineKind::Verge,
         ArcKind::PitchBreak => LineKind::PitchBreak,
     };
     let sides = [arc.left, arc.right];

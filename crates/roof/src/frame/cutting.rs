@@ -5,7 +5,6 @@
 //! are convex: of two that overlap, the weaker is cut along the one side of the
 //! stronger that takes the least off it.
 
-use super::joints::Joints;
 use super::rafters::DRAWN_PAST;
 use super::spines::{end_at, strip, tail_reach};
 use super::timber::{CutUse, EndOn, Made, Timber, TimberId};
@@ -14,7 +13,7 @@ use geometry::{DVec2, HalfPlan};
 use job::{HipHead, Job, TailCut};
 
 /// Outlines that run into one another by less than this only touch, mm.
-const TOUCH: f64 = 1e-4;
+const TOUCH: f64 = 1e-6;
 
 /// Two timbers whose directions from a joint are this near to opposite (as a
 /// cosine: half a degree) are in one line.
@@ -38,9 +37,9 @@ struct Parting {
 }
 
 /// Cut every timber to fit its neighbours.
-pub fn resolve(job: &Job, joints: &Joints, timbers: &mut [Timber]) {
-    draw_spines(job, joints, timbers);
-    cut_tails(job, timbers);
+pub fn resolve(job: &Job, timbers: &mut [Timber]) {
+    draw_spines(job, timbers);
+    cut_tails(timbers);
     cut_at_lines(timbers);
     let mut ids: Vec<u32> = timbers
         .iter()
@@ -68,8 +67,7 @@ fn class(t: &Timber) -> u8 {
 }
 
 /// Draw the strips of spines, past their ends where other timbers will cut them.
-fn draw_spines(job: &Job, joints: &Joints, timbers: &mut [Timber]) {
-    let _ = joints;
+fn draw_spines(job: &Job, timbers: &mut [Timber]) {
     for k in 0..timbers.len() {
         if timbers[k].is_rafter() || timbers[k].kind == MemberKind::WallPlate {
             continue;
@@ -84,8 +82,8 @@ fn past_end(job: &Job, timbers: &[Timber], k: usize, end: usize) -> f64 {
     let t = &timbers[k];
     match t.ends[end] {
         EndOn::Plate => tail_reach(t),
-        EndOn::Bare if t.kind == MemberKind::RidgeBoard => job.verge.overhang,
-        EndOn::Bare => 0.0,
+        EndOn::Wall if t.kind == MemberKind::RidgeBoard => job.verge.overhang,
+        EndOn::Wall | EndOn::Bare => 0.0,
         EndOn::Timber(_) => DRAWN_PAST * t.section.thickness.max(job.timber.ridge.size.thickness),
         EndOn::Joint(j) => {
             let here = |o: &&Timber| end_at(o, j).is_some() || o.through.contains(&j) || o.at_joint == Some(j);
@@ -105,7 +103,13 @@ fn past_end(job: &Job, timbers: &[Timber], k: usize, end: usize) -> f64 {
 /// sides there bears fully: commons at the joint by half their thickness, and
 /// hips (when they meet the ridge) by ½·ridge/tan δ + ½·hip/sin δ
 /// (reference/geometry.md section 4, "ridge extra each end").
-fn ridge_past_joint<'a>(job: &Job, ridge: &Timber, end: usize, joint: u32, others: impl Iterator<Item = &'a Timber>) -> f64 {
+fn ridge_past_joint<'a>(
+    job: &Job,
+    ridge: &Timber,
+    end: usize,
+    joint: u32,
+    others: impl Iterator<Item = &'a Timber>,
+) -> f64 {
     let away = if end == 0 { ridge.dir } else { -ridge.dir };
     let mut past: f64 = 0.0;
     for o in others {
@@ -139,16 +143,13 @@ fn direction_from(t: &Timber, joint: u32) -> DVec2 {
 }
 
 /// Plumb tails are cut at the fascia in plan; other tails are cut in the solid.
-fn cut_tails(job: &Job, timbers: &mut [Timber]) {
-    if job.eaves.tail == TailCut::Square {
-        return;
-    }
+fn cut_tails(timbers: &mut [Timber]) {
     for t in timbers.iter_mut() {
         // A valley's tail ends in two halves, cut one by one in the solid.
         if t.kind == MemberKind::ValleyRafter {
             continue;
         }
-        for tail in t.tails.clone() {
+        for tail in t.tails.clone().into_iter().filter(|t| t.cut != TailCut::Square) {
             let out = -tail.plane.inward;
             let line = tail.plane.inward * (tail.plane.offset - tail.overhang);
             t.cut(HalfPlan::through(line, out), CutUse::Tail(tail.wall), CutPlace::Tail);
@@ -292,11 +293,7 @@ fn part(timbers: &mut [Timber], firm: usize, weak: usize) {
 /// outside it.
 fn cut_place(t: &Timber, half: HalfPlan, toward: DVec2) -> CutPlace {
     let lean = half.normal.dot(t.dir);
-    if lean.abs() > 0.02 {
-        if lean > 0.0 { CutPlace::Head } else { CutPlace::Foot }
-    } else {
-        t.end_near(toward)
-    }
+    if lean.abs() > 0.02 { if lean > 0.0 { CutPlace::Head } else { CutPlace::Foot } } else { t.end_near(toward) }
 }
 
 fn parting(firm: &Timber, weak: &Timber) -> Option<Parting> {

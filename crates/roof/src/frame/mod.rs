@@ -15,6 +15,7 @@ use geometry::surface::Surface;
 use heights::Heights;
 use job::Job;
 use joints::Joints;
+pub use spines::LEAST_SPLAY;
 pub use stations::wall_at as station_wall;
 use timber::{EndOn, Timber};
 
@@ -51,7 +52,7 @@ pub fn build(job: &Job, surface: &Surface) -> Result<Frame, SolveError> {
     }
     timbers.extend(rafters);
     timbers.extend(plates::place(job, surface, &heights));
-    cutting::resolve(job, &joints, &mut timbers);
+    cutting::resolve(job, &mut timbers);
     for t in &mut timbers {
         let left = t.footprint.crossing(t.foot, t.dir).map_or(0.0, |[a, b]| b.0 - a.0);
         let seated = t.ends[0] != EndOn::Plate || t.footprint.reach(t.dir)[1] - t.dir.dot(t.foot) > LEAST_LEFT;

@@ -35,7 +35,8 @@ pub fn place(job: &Job, surface: &Surface, heights: &Heights) -> Vec<Timber> {
             let straight = |a: usize, b: usize| dir(a).perp_dot(dir(b)).abs() <= 1e-9;
             // Drawn well past both corners, then cut back by the rules below.
             let margin = DRAWN_PAST * width;
-            let verge = |g: usize, ok: bool| if gable(g) && ok { heights.overhang(WallId((first + g) as u32)) } else { 0.0 };
+            let verge =
+                |g: usize, ok: bool| if gable(g) && ok { heights.overhang(WallId((first + g) as u32)) } else { 0.0 };
             let past = [
                 if gable(before) || straight(before, k) { verge(before, convex(before, k)) } else { margin },
                 if gable(after) || straight(k, after) { verge(after, convex(k, after)) } else { margin },
@@ -55,6 +56,7 @@ pub fn place(job: &Job, surface: &Surface, heights: &Heights) -> Vec<Timber> {
                 top: Top::Flat,
                 drop: None,
                 ends: [EndOn::Bare; 2],
+                plate_level: 0.0,
                 seat: None,
                 tails: Vec::new(),
                 footprint: ConvexPlan::strip(

@@ -5,7 +5,7 @@ use super::stations::{FaceStations, Station, wall_at};
 use super::supporting::FaceLine;
 use super::timber::{EndOn, Made, Role, Seat, TailEnd, Timber, TimberId, Top};
 use crate::solution::MemberKind;
-use geometry::surface::{ArcId, ArcKind, FaceId, NodeId, Surface, WallId};
+use geometry::surface::{ArcId, ArcKind, NodeId, Surface, WallId};
 use geometry::{Angle, ConvexPlan, DVec2, HalfPlan};
 use job::Job;
 
@@ -16,6 +16,12 @@ const SHORTEST_RUN: f64 = 150.0;
 /// Rafter strips are drawn past hips and ridges by this many thicknesses
 /// before they are cut, enough for cuts down to about 18° to their line.
 pub const DRAWN_PAST: f64 = 3.0;
+
+/// A rafter's head lies on a corner of its face when it misses it by less, mm.
+const AT_CORNER: f64 = 0.5;
+
+/// Tails are drawn past their fascia by this much before they are cut, mm.
+const PAST_TAIL: f64 = 10.0;
 
 /// What lies at an end of a rafter's line.
 #[derive(Clone, Copy, Debug)]
@@ -38,8 +44,7 @@ pub fn in_face(
     let mut out = Vec::new();
     for station in &stations.stations {
         for (low, high) in pieces(surface, stations, lines, station) {
-            let timber =
-                rafter(job, surface, heights, spines, stations, station, (low, high), joint_of);
+            let timber = rafter(job, surface, heights, spines, stations, station, (low, high), joint_of);
             if timber.run >= SHORTEST_RUN {
                 out.push(timber);
             }
@@ -124,22 +129,25 @@ fn rafter(
     let end_on = |b: Bound| match (b, timber_of(b)) {
         (Bound::Eaves(_), _) => EndOn::Plate,
         (_, Some(t)) => EndOn::Timber(t),
+        (Bound::Arc(a), None) if matches!(surface.arc(a).kind, ArcKind::Verge | ArcKind::Abutment) => EndOn::Wall,
         (_, None) => EndOn::Bare,
     };
     let foot = stations.axis * station.at + plane.inward * low.0;
     let run = high.0 - low.0;
     let pitch = Angle::deg(plane.pitch_deg);
     let section = job.timber.rafter.size;
-    let at_node = station.node.filter(|n| (surface.node(*n).truncate().dot(plane.inward) - high.0).abs() < 0.5);
+    let at_node = station.node.filter(|n| (surface.node(*n).truncate().dot(plane.inward) - high.0).abs() < AT_CORNER);
     let tails: Vec<TailEnd> = match low.1 {
-        Bound::Eaves(wall) => vec![TailEnd { wall, plane, overhang: heights.overhang(wall) }],
+        Bound::Eaves(wall) => {
+            vec![TailEnd::new(wall, plane, heights.overhang(wall), heights.upstand, job.eaves.tail)]
+        }
         _ => Vec::new(),
     };
     let kind = kind_of(
         low.1,
         timber_of(low.1).map(|t| spines[t.index()].kind),
         timber_of(high.1).map(|t| spines[t.index()].kind),
-        crowns(surface, spines, of_arc, station, plane.inward, stations.face, high),
+        head_corner(surface, spines, of_arc, station, stations, high),
     );
     let half = section.thickness / 2.0;
     let base = plane.height_at(foot);
@@ -158,6 +166,7 @@ fn rafter(
         top: Top::Flat,
         drop: None,
         ends: [end_on(low.1), end_on(high.1)],
+        plate_level: plane.base_height,
         seat: None,
         tails,
         footprint: ConvexPlan::default(),
@@ -171,12 +180,12 @@ fn rafter(
     }
     let past = DRAWN_PAST * section.thickness;
     let past_foot = match timber.ends[0] {
-        EndOn::Plate => timber.tails.first().map_or(0.0, |t| t.overhang),
+        EndOn::Plate => timber.tails.first().map_or(0.0, |t| t.overhang) + PAST_TAIL,
         EndOn::Timber(_) => past + spines.iter().map(|s| s.section.thickness).fold(0.0, f64::max),
         _ => 0.0,
     };
     let past_head = match (timber.ends[1], timber.at_joint) {
-        (EndOn::Bare, None) => 0.0,
+        (EndOn::Bare | EndOn::Wall, None) => 0.0,
         _ => past,
     };
     timber.footprint = ConvexPlan::strip(
@@ -189,31 +198,44 @@ fn rafter(
     timber
 }
 
-/// Whether a rafter runs up to the end of a ridge or to a point where hips
-/// meet, in line with neither of its neighbours.
-fn crowns(
+/// What meets at the corner of the face where a rafter's head lies, if it lies
+/// on one.
+#[derive(Clone, Copy, PartialEq)]
+enum Corner {
+    /// Two hips, or the end of a ridge between two hips.
+    Crown,
+    /// A ridge and a hip: the last common.
+    LastCommon,
+}
+
+fn head_corner(
     surface: &Surface,
     spines: &[Timber],
     of_arc: &[Option<TimberId>],
     station: &Station,
-    inward: DVec2,
-    face: FaceId,
+    stations: &FaceStations,
     high: (f64, Bound),
-) -> bool {
-    let f = surface.face(face);
-    let n = f.outline.len();
-    (0..n).any(|k| {
-        let at = surface.node(f.outline[k]).truncate();
-        let here = (at.dot(inward) - high.0).abs() < 0.5 && (at.dot(-inward.perp()) - station.at * 1.0).abs() < 0.5;
-        let hip = |a: ArcId| of_arc[a.index()].is_some_and(|t| spines[t.index()].kind == MemberKind::HipRafter);
-        here && hip(f.arcs[k]) && hip(f.arcs[(k + n - 1) % n])
-    })
+) -> Option<Corner> {
+    let face = surface.face(stations.face);
+    let n = face.outline.len();
+    let here = |k: &usize| {
+        let at = surface.node(face.outline[*k]).truncate();
+        (at.dot(face.plane.inward) - high.0).abs() < AT_CORNER && (at.dot(stations.axis) - station.at).abs() < AT_CORNER
+    };
+    let k = (0..n).find(here)?;
+    let kind = |a: ArcId| of_arc[a.index()].map(|t| spines[t.index()].kind);
+    match [kind(face.arcs[k]), kind(face.arcs[(k + n - 1) % n])] {
+        [Some(MemberKind::HipRafter), Some(MemberKind::HipRafter)] => Some(Corner::Crown),
+        [Some(MemberKind::RidgeBoard), _] | [_, Some(MemberKind::RidgeBoard)] => Some(Corner::LastCommon),
+        _ => None,
+    }
 }
 
-fn kind_of(low: Bound, foot: Option<MemberKind>, head: Option<MemberKind>, crown: bool) -> MemberKind {
-    let on_ridge = matches!(head, Some(MemberKind::RidgeBoard | MemberKind::Purlin) | None);
+fn kind_of(low: Bound, foot: Option<MemberKind>, head: Option<MemberKind>, corner: Option<Corner>) -> MemberKind {
+    let on_ridge =
+        matches!(head, Some(MemberKind::RidgeBoard | MemberKind::Purlin) | None) || corner == Some(Corner::LastCommon);
     match low {
-        Bound::Eaves(_) if crown => MemberKind::CrownRafter,
+        Bound::Eaves(_) if corner == Some(Corner::Crown) => MemberKind::CrownRafter,
         Bound::Eaves(_) if on_ridge => MemberKind::CommonRafter,
         Bound::Eaves(_) => MemberKind::JackRafter,
         _ if foot == Some(MemberKind::Purlin) && on_ridge => MemberKind::CommonRafter,

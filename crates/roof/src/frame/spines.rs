@@ -7,7 +7,7 @@ use super::timber::{EndOn, Made, Role, Seat, TailEnd, Timber, TimberId, Top};
 use crate::solution::{CutPlace, MemberKind};
 use geometry::surface::{ArcId, ArcKind, FaceId, NodeId, RoofPlane, Surface, WallId};
 use geometry::{ConvexPlan, DVec2, HalfPlan};
-use job::{HipEdge, HipLine, Job, RidgeTop, Section};
+use job::{HipEdge, HipLine, Job, RidgeTop, Section, TailCut};
 
 /// Faces whose fall lines are nearer to opposite than this (as a cosine: 30°)
 /// meet in a ridge even when it slopes; otherwise the line is a broken hip.
@@ -15,6 +15,10 @@ const RIDGE_FACING: f64 = -0.866;
 
 /// Two ridges in one line, up to this sine between them, run through as one timber.
 const IN_LINE: f64 = 1e-6;
+
+/// A hip or valley square to an eaves line has 1 here and one along it 0 (as a
+/// sine); nearer to along than this, it is drawn as if at this.
+pub const LEAST_SPLAY: f64 = 0.05;
 
 /// Timbers of a frame that lie on lines, with the timber of every arc.
 pub struct Spines {
@@ -50,7 +54,7 @@ pub fn place(job: &Job, surface: &Surface, heights: &Heights, joints: &Joints) -
             ArcKind::Hip | ArcKind::BrokenHip => MemberKind::HipRafter,
             ArcKind::Valley => MemberKind::ValleyRafter,
             ArcKind::PitchBreak => MemberKind::Purlin,
-            ArcKind::Eaves | ArcKind::Verge => continue,
+            ArcKind::Eaves | ArcKind::Verge | ArcKind::Abutment => continue,
         };
         let arcs = vec![ArcId(k as u32)];
         runs.push(Run { arcs, kind, left, right, from: arc.from, to: arc.to, through: Vec::new() });
@@ -157,6 +161,7 @@ fn timber_on(job: &Job, surface: &Surface, heights: &Heights, joints: &Joints, r
         top: Top::Flat,
         drop: None,
         ends: [EndOn::Joint(joints.of(run.from)), EndOn::Joint(joints.of(run.to))],
+        plate_level: planes[0].base_height,
         seat: None,
         tails: Vec::new(),
         footprint: ConvexPlan::default(),
@@ -167,11 +172,11 @@ fn timber_on(job: &Job, surface: &Surface, heights: &Heights, joints: &Joints, r
     };
     shape_section(job, heights, &mut timber, planes);
     if let Some(walls) = corner_walls(surface, run) {
-        seat_on_corner(surface, heights, &mut timber, walls);
+        seat_on_corner(job, surface, heights, &mut timber, walls);
     }
     for (k, node) in [run.from, run.to].into_iter().enumerate() {
         if joints.is_verge(node) {
-            timber.ends[k] = EndOn::Bare;
+            timber.ends[k] = EndOn::Wall;
         }
     }
     Some(timber)
@@ -191,10 +196,7 @@ fn shape_section(job: &Job, heights: &Heights, timber: &mut Timber, planes: [Roo
     let t = timber.section.thickness;
     // Fall of each plane away from the line, mm per mm (negative on a valley).
     let left = timber.left();
-    let fall = [
-        -planes[0].tan_pitch * planes[0].inward.dot(-left),
-        -planes[1].tan_pitch * planes[1].inward.dot(left),
-    ];
+    let fall = [-planes[0].tan_pitch * planes[0].inward.dot(-left), -planes[1].tan_pitch * planes[1].inward.dot(left)];
     timber.half = [t / 2.0; 2];
     let hip = match timber.kind {
         MemberKind::HipRafter => Some(&job.timber.hip),
@@ -264,29 +266,39 @@ fn corner_walls(surface: &Surface, run: &Run) -> Option<[WallId; 2]> {
 }
 
 /// Birdsmouth over the plate corner and tail out to the eaves.
-fn seat_on_corner(surface: &Surface, heights: &Heights, timber: &mut Timber, walls: [WallId; 2]) {
+fn seat_on_corner(job: &Job, surface: &Surface, heights: &Heights, timber: &mut Timber, walls: [WallId; 2]) {
     timber.ends[0] = EndOn::Plate;
     let tails: Vec<TailEnd> = walls
         .iter()
         .filter_map(|w| {
             let face = surface.face_of_wall.get(w.index()).copied().flatten()?;
-            Some(TailEnd { wall: *w, plane: surface.face(face).plane, overhang: heights.overhang(*w) })
+            let plane = surface.face(face).plane;
+            Some(TailEnd::new(*w, plane, heights.overhang(*w), heights.upstand, job.eaves.tail))
         })
         .collect();
-    // The heel is cut square across. On a re-entrant corner the plates reach
-    // out past the corner on both sides of the valley: the heel moves out
-    // until both sides of the valley clear them.
-    let mut back: f64 = 0.0;
-    if timber.kind == MemberKind::ValleyRafter {
-        for (k, tail) in tails.iter().enumerate() {
-            let side = if k == 0 { -timber.left() } else { timber.left() };
-            let toward = tail.plane.inward.dot(timber.dir);
-            if toward > 1e-9 {
-                back = back.max(timber.half[k] * tail.plane.inward.dot(side) / toward);
-            }
-        }
+    let mut tails = tails;
+    if timber.kind == MemberKind::ValleyRafter && tails.iter().any(|t| t.cut != job.eaves.tail) {
+        // Both halves of a valley end alike.
+        tails.iter_mut().for_each(|t| t.cut = TailCut::Plumb);
     }
-    timber.seat = Some(Seat { heel: HalfPlan::through(timber.foot - timber.dir * back, timber.dir), level: timber.base });
+    // The heel is cut square across, so far out that both arrises of the heel
+    // are clear of the plates. At an outer corner a point is clear when it is
+    // outside either wall, at a re-entrant one when it is outside both.
+    let clear = |k: usize| {
+        let side = if k == 0 { -timber.left() } else { timber.left() };
+        let steps = tails.iter().map(|tail| {
+            let toward = tail.plane.inward.dot(timber.dir).max(LEAST_SPLAY);
+            timber.half[k] * tail.plane.inward.dot(side) / toward
+        });
+        if timber.kind == MemberKind::ValleyRafter {
+            steps.fold(f64::NEG_INFINITY, f64::max)
+        } else {
+            steps.fold(f64::INFINITY, f64::min)
+        }
+    };
+    let back = clear(0).max(clear(1)).max(0.0);
+    timber.seat =
+        Some(Seat { heel: HalfPlan::through(timber.foot - timber.dir * back, timber.dir), level: timber.base });
     timber.tails = tails;
 }
 
@@ -298,7 +310,7 @@ pub fn tail_reach(timber: &Timber) -> f64 {
         .enumerate()
         .map(|(k, tail)| {
             let side = if k == 0 { -timber.left() } else { timber.left() };
-            let toward = tail.plane.inward.dot(timber.dir).max(0.05);
+            let toward = tail.plane.inward.dot(timber.dir).max(LEAST_SPLAY);
             let across = timber.half[k] * tail.plane.inward.dot(side).abs();
             (tail.overhang + across) / toward
         })

@@ -78,10 +78,10 @@ pub fn of_faces(
         let axis = -surface.face(lead).plane.inward.perp();
         let fixed = fixed_stations(job, surface, timbers, of_arc, &members, axis);
         let inner: Vec<f64> = fixed.iter().filter(|f| !f.outside).map(|f| f.at).collect();
-        let reach = members.iter().map(|f| face_reach(surface, *f, axis)).fold(
-            [f64::INFINITY, f64::NEG_INFINITY],
-            |[lo, hi], [a, b]| [lo.min(a), hi.max(b)],
-        );
+        let reach = members
+            .iter()
+            .map(|f| face_reach(surface, *f, axis))
+            .fold([f64::INFINITY, f64::NEG_INFINITY], |[lo, hi], [a, b]| [lo.min(a), hi.max(b)]);
         let expected = ((reach[1] - reach[0]) / job.timber.rafter.centres) as usize * members.len();
         count += expected;
         if count > MOST_STATIONS {
@@ -91,11 +91,8 @@ pub fn of_faces(
         for face in members {
             let [lo, hi] = face_reach(surface, face, axis);
             let own = |f: &&Fixed| f.face.is_none_or(|x| x == face);
-            let mut stations: Vec<Station> = fixed
-                .iter()
-                .filter(own)
-                .map(|f| Station { at: f.at, node: f.node, outside: f.outside })
-                .collect();
+            let mut stations: Vec<Station> =
+                fixed.iter().filter(own).map(|f| Station { at: f.at, node: f.node, outside: f.outside }).collect();
             let foreign = fixed.iter().filter(|f| !own(f) && !f.outside).map(|f| f.at);
             for at in filled.iter().copied().chain(foreign) {
                 if at > lo && at < hi && stations.iter().all(|s| (s.at - at).abs() > 1e-3) {

@@ -3,7 +3,7 @@
 use crate::solution::{CutPlace, MemberKind};
 use geometry::surface::{FaceId, RoofPlane, WallId};
 use geometry::{ConvexPlan, DVec2, HalfPlan};
-use job::Section;
+use job::{Section, TailCut};
 
 /// Index into the timbers of a frame.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -125,6 +125,19 @@ pub struct TailEnd {
     pub plane: RoofPlane,
     /// Overhang in plan, mm.
     pub overhang: f64,
+    /// How it is cut.
+    pub cut: TailCut,
+}
+
+impl TailEnd {
+    /// The tail at the eaves of a wall. A square cut that would run into the
+    /// seat on the plate is made plumb: it needs an overhang of
+    /// upstand · sin(pitch) · cos(pitch).
+    pub fn new(wall: WallId, plane: RoofPlane, overhang: f64, upstand: f64, wanted: TailCut) -> Self {
+        let needed = upstand * plane.tan_pitch / (1.0 + plane.tan_pitch * plane.tan_pitch);
+        let cut = if wanted == TailCut::Square && overhang < needed { TailCut::Plumb } else { wanted };
+        Self { wall, plane, overhang, cut }
+    }
 }
 
 /// Where an end of a pitch line lies.
@@ -136,6 +149,8 @@ pub enum EndOn {
     Joint(u32),
     /// Along another timber's centre line.
     Timber(TimberId),
+    /// On a gable or another wall that is carried up.
+    Wall,
     /// On a line of the surface that carries no timber.
     Bare,
 }
@@ -171,6 +186,9 @@ pub struct Timber {
     pub drop: Option<f64>,
     /// Where the foot and the head of the pitch line lie.
     pub ends: [EndOn; 2],
+    /// Height of the plates of its face, mm: nothing of it hangs lower inside
+    /// the building.
+    pub plate_level: f64,
     /// Birdsmouth.
     pub seat: Option<Seat>,
     /// Tail ends: none, one (rafters) or left and right (hips and valleys).

@@ -1,0 +1,3 @@
+//! Shared by the tests of the roof surface.
+
+pub mod fixed;
