@@ -1,5 +1,6 @@
 //! From the bytes of a job to its solution, with faults told.
 
+use geometry::surface::SurfaceError;
 use job::Job;
 use roof::SolveError;
 use roof::solution::{NoticeLevel, Solution};
@@ -23,8 +24,11 @@ pub fn read(file: &JobFile) -> Result<Job, Failure> {
 /// Solves a job.
 pub fn solve_job(job: &Job) -> Result<Solution, Failure> {
     progress::during("setting out the roof", || roof::solve(job)).map_err(|error| match error {
-        // The solver does not stand behind its own frame: no fault of the file.
-        SolveError::Clash { .. } | SolveError::Gap { .. } | SolveError::Solid { .. } => {
+        // The solver does not stand behind its own roof: no fault of the file.
+        SolveError::Clash { .. }
+        | SolveError::Gap { .. }
+        | SolveError::Solid { .. }
+        | SolveError::Surface(SurfaceError::Lost { .. } | SurfaceError::Unsound(_)) => {
             Failure::NotBuilt(error.to_string())
         }
         _ => Failure::BadInput(error.to_string()),
