@@ -24,8 +24,8 @@ const FIGURES_HEIGHT: f64 = 12.0;
 const DRAWING_TOP: f64 = FIGURES_TOP + FIGURES_HEIGHT + 2.0;
 const TABLES_TOP: f64 = 117.5;
 /// Columns of the lower half: cuts, tape and deductions, birdsmouth.
-const TAPE_AT: f64 = LEFT + 145.0;
-const HEEL_AT: f64 = LEFT + 220.0;
+const TAPE_AT: f64 = LEFT + 150.0;
+const HEEL_AT: f64 = RIGHT - 59.0;
 /// Lines a cell may take.
 const MOST_LINES: usize = 3;
 
@@ -117,11 +117,12 @@ fn heading(sheet: &mut Sheet, piece: &PatternPiece, member: Option<&Member>, len
 }
 
 fn figures(sheet: &mut Sheet, member: &Member, lengths: Lengths) {
+    let pitch = if piece_view::is_sloping(member) { degrees(member.pitch_deg) } else { "level".to_owned() };
     let mut boxes = vec![
-        ("true length, on the pitch line", lengths.write(member.true_length_mm)),
-        ("cut length, long points, top edge", lengths.write(member.cut_length_mm)),
-        ("stock to pick", lengths.write(member.stock_length_mm)),
-        ("pitch of the timber", degrees(member.pitch_deg)),
+        ("true length", lengths.write(member.true_length_mm)),
+        ("cut length, long points of top edge", lengths.write(member.cut_length_mm)),
+        ("pick stock of at least", lengths.write(member.stock_length_mm)),
+        ("rises at", pitch),
     ];
     if let Some([left, right]) = member.backing_deg {
         boxes.push(("backing left / right", format!("{} / {}", degrees(left), degrees(right))));
@@ -136,12 +137,12 @@ fn cut_table(member: &Member, lengths: Lengths) -> Table {
     let small = Style::regular(9.0);
     let figure = Style::bold(14.0);
     let mut table = Table::new(&[
-        Column::words("cut", 37.0, Style::regular(10.0)),
-        Column::figures("face angle", 21.0, figure),
-        Column::figures("edge angle", 21.0, figure),
-        Column::figures("square run/rise", 26.0, small),
-        Column::figures("bevel in 100", 18.0, small),
-        Column::figures("saw mitre/tilt", 19.0, small),
+        Column::words("cut", 36.0, Style::regular(10.0)),
+        Column::figures("face\nangle", 20.0, figure),
+        Column::figures("edge\nangle", 20.0, figure),
+        Column::figures("roofing square\nrun / rise", 32.0, small),
+        Column::figures("bevel gauge\nmm in 100", 19.0, small),
+        Column::figures("saw\nmitre / tilt", 20.0, small),
     ]);
     /// An edge angle nearer to square is not worth a line, degrees.
     const SQUARE: f64 = 0.05;
@@ -161,9 +162,9 @@ fn cut_table(member: &Member, lengths: Lengths) -> Table {
             square = format!("face {square}\nedge {}", pair(cut.edge_square.run, cut.edge_square.rise));
             bevel = format!("{bevel}\n{}", tenth(cut.edge_bevel_mm_in_100));
         }
-        let saw = format!("{} / {}", degrees(cut.saw.mitre_deg), degrees(cut.saw.tilt_deg));
-        let edge = if edge { degrees(cut.edge_angle_deg) } else { "square".to_owned() };
-        table.row(&[name, degrees(cut.face_angle_deg), edge, square, bevel, saw], MOST_LINES);
+        let saw = format!("{} / {}", tenth(cut.saw.mitre_deg), tenth(cut.saw.tilt_deg));
+        let (face, edge) = (degrees(cut.face_angle_deg), degrees(cut.edge_angle_deg));
+        table.row(&[name, face, edge, square, bevel, saw], MOST_LINES);
     }
     table
 }
@@ -180,9 +181,9 @@ fn tape_table(member: &Member, lengths: Lengths) -> Table {
     let figure = Style::bold(11.0);
     let mut table = Table::new(&[
         Column::words("", 6.0, Style::bold(SMALLEST_PT)),
-        Column::words("pull from the foot end", 33.0, WORDS),
-        Column::figures("left arris", 16.0, figure),
-        Column::figures("right arris", 16.0, figure),
+        Column::words("pull from\nthe foot end", 25.0, WORDS),
+        Column::figures("left\narris", 17.5, figure),
+        Column::figures("right\narris", 17.5, figure),
     ]);
     for (i, mark) in member.marks.iter().enumerate() {
         let (left, right) = (lengths.write(mark.left_mm), lengths.write(mark.right_mm));

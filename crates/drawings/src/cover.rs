@@ -14,10 +14,13 @@ const CAUTION: &str = "Measure the plates again before cutting. Sizes and fixing
 const LABEL: Style = Style::regular(SMALLEST_PT);
 const FIGURE: Style = Style::bold(16.0);
 const NOTICE: Style = Style::regular(10.0);
-/// Where the pictures end and the figures begin, mm.
-const PICTURES_END: f64 = 124.0;
-/// Where the figures end and the notices begin, mm.
-const FIGURES_END: f64 = 141.0;
+/// Height of the row of figures, mm.
+const FIGURES_HEIGHT: f64 = 14.0;
+/// The most of the cover that notices take before they go on to a sheet of
+/// their own, mm.
+const MOST_NOTICES: f64 = 48.0;
+/// Where the words of a notice begin, mm.
+const WORDS_AT: f64 = LEFT + 26.0;
 
 /// The cover, and further sheets if there are more notices than it holds.
 pub fn pages(solution: &Solution) -> Vec<Page> {
@@ -27,12 +30,16 @@ pub fn pages(solution: &Solution) -> Vec<Page> {
         s.text_within([LEFT, TOP + 8.0], Anchor::Start, Style::bold(26.0), &solution.title, ROOM);
     });
     let top = TOP + 12.0;
+    let written: Vec<Written> = write(&solution.notices);
+    let notices_height = written.iter().map(|n| n.height).sum::<f64>().clamp(6.0, MOST_NOTICES);
+    let figures_top = BOTTOM - notices_height - FIGURES_HEIGHT - 2.0;
+    let end = figures_top - 2.0;
     let middle = LEFT + ROOM * 0.53;
-    plan_and_key(sheet, solution, Room { x: LEFT, y: top, w: middle - LEFT - 3.0, h: PICTURES_END - top });
-    view3d::draw(sheet, solution, Room { x: middle + 3.0, y: top + 3.0, w: RIGHT - middle - 3.0, h: PICTURES_END - top - 6.0 });
-    figures(sheet, solution);
+    plan_and_key(sheet, solution, Room { x: LEFT, y: top, w: middle - LEFT - 3.0, h: end - top });
+    view3d::draw(sheet, solution, Room { x: middle + 3.0, y: top + 3.0, w: RIGHT - middle - 3.0, h: end - top - 6.0 });
+    figures(sheet, solution, figures_top);
     let mut pages = vec![page];
-    notices(&mut pages, &solution.notices);
+    notices(&mut pages, &written, figures_top + FIGURES_HEIGHT + 5.5);
     pages
 }
 
@@ -57,19 +64,19 @@ fn plan_and_key(sheet: &mut Sheet, solution: &Solution, room: Room) {
     }
 }
 
-fn figures(sheet: &mut Sheet, solution: &Solution) {
+fn figures(sheet: &mut Sheet, solution: &Solution, top: f64) {
     let lengths = Lengths::from_show(&solution.show);
     let totals = &solution.totals;
     let boxes = [
         ("timbers", totals.members.to_string()),
         ("cards", totals.pieces.to_string()),
         ("rise above the plates", lengths.write(totals.rise_mm)),
-        ("top of rafters above pitch line", lengths.write(totals.upstand_mm)),
+        ("upstand above plates", lengths.write(totals.upstand_mm)),
         ("plan inside the plates", format!("{} m²", fixed(totals.plan_area_m2, 1))),
         ("slopes", format!("{} m²", fixed(totals.slope_area_m2, 1))),
         ("timber, net", format!("{} m³", fixed(totals.timber_m3, 2))),
     ];
-    key_figures(sheet, &boxes, [LEFT, PICTURES_END], [ROOM, FIGURES_END - PICTURES_END - 3.0], FIGURE);
+    key_figures(sheet, &boxes, [LEFT, top], [ROOM, FIGURES_HEIGHT], FIGURE);
 }
 
 /// A row of boxes, each a figure with a word above it.
@@ -95,21 +102,37 @@ const fn sign(level: NoticeLevel) -> (&'static str, &'static str) {
     }
 }
 
-fn notices(pages: &mut Vec<Page>, notices: &[Notice]) {
+/// A notice as it is set.
+struct Written {
+    level: NoticeLevel,
+    lines: Vec<String>,
+    height: f64,
+}
+
+/// The notices, gravest first.
+fn write(notices: &[Notice]) -> Vec<Written> {
     let mut ordered: Vec<&Notice> = notices.iter().collect();
     ordered.sort_by_key(|n| n.level);
-    let mut y = FIGURES_END + 4.0;
-    if ordered.is_empty()
+    ordered
+        .into_iter()
+        .map(|notice| {
+            let place = if notice.place.is_empty() { String::new() } else { format!("{}: ", notice.place) };
+            let words = crate::text::one_line(&format!("{place}{}", notice.text));
+            let lines = NOTICE.wrap_at_most(&words, RIGHT - WORDS_AT, 4);
+            let height = lines.len().max(1) as f64 * NOTICE.line_mm() + 1.2;
+            Written { level: notice.level, lines, height }
+        })
+        .collect()
+}
+
+fn notices(pages: &mut Vec<Page>, written: &[Written], mut y: f64) {
+    if written.is_empty()
         && let Some(page) = pages.last_mut()
     {
         page.sheet.text([LEFT, y], Anchor::Start, NOTICE, "No notices.");
     }
-    const WORDS_AT: f64 = LEFT + 26.0;
-    for notice in ordered {
-        let place = if notice.place.is_empty() { String::new() } else { format!("{}: ", notice.place) };
-        let lines = NOTICE.wrap_at_most(&crate::text::one_line(&format!("{place}{}", notice.text)), RIGHT - WORDS_AT, 4);
-        let height = lines.len().max(1) as f64 * NOTICE.line_mm();
-        if y + height - NOTICE.line_mm() > BOTTOM {
+    for notice in written {
+        if y + notice.height - NOTICE.line_mm() > BOTTOM {
             let mut page = Page::new("Notices", false, CAUTION);
             page.sheet.part(Role::Heading, |s| {
                 s.text([LEFT, TOP + 7.0], Anchor::Start, Style::bold(20.0), "Notices, continued");
@@ -121,6 +144,7 @@ fn notices(pages: &mut Vec<Page>, notices: &[Notice]) {
         let (mark, word) = sign(notice.level);
         page.sheet.text([LEFT, y], Anchor::Start, Style::bold(12.0), mark);
         page.sheet.text([LEFT + 6.0, y], Anchor::Start, Style::bold(10.0), word);
-        y = page.sheet.lines([WORDS_AT, y], NOTICE, &lines) + 1.2;
+        page.sheet.lines([WORDS_AT, y], NOTICE, &notice.lines);
+        y += notice.height;
     }
 }

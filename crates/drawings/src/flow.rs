@@ -8,7 +8,7 @@ use crate::text::Style;
 /// Base line of a sheet's heading, mm.
 const HEADING_AT: f64 = TOP + 7.0;
 /// Where blocks begin, mm.
-const FIRST_BLOCK: f64 = TOP + 13.0;
+const FIRST_BLOCK: f64 = TOP + 11.0;
 
 /// Pages being filled.
 pub struct Flow {

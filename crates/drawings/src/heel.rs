@@ -13,29 +13,35 @@ use crate::view3d::outline;
 
 const FIGURE: Style = Style::bold(14.0);
 const LETTER: Style = Style::bold(10.0);
-/// Height of the boxes with the sizes, mm.
-const BOXES: f64 = 26.0;
-/// Around the picture, mm, for dimensions.
-const AROUND: f64 = 9.0;
+/// Width of the boxes with the sizes, mm.
+const BOXES: f64 = 29.0;
+/// Height of a box, mm.
+const BOX_HEIGHT: f64 = 13.0;
 
 /// Draws picture and sizes into a room.
 pub fn draw(sheet: &mut Sheet, member: &Member, mouth: Birdsmouth, lengths: Lengths, room: Room) {
-    let top = room.y + room.h - BOXES;
-    let row = |sheet: &mut Sheet, y: f64, boxes: [(&str, f64); 2]| {
-        let boxes = boxes.map(|(label, mm)| (label, lengths.write(mm)));
-        key_figures(sheet, &boxes, [room.x, y], [room.w, BOXES / 2.0], FIGURE);
-    };
-    row(sheet, top, [("D depth, square", mouth.depth_mm), ("S seat, level", mouth.seat_mm)]);
-    row(sheet, top + BOXES / 2.0, [("P plumb", mouth.plumb_mm), ("U above plate, plumb", mouth.upstand_mm)]);
-    picture(sheet, member, mouth, Room { h: room.h - BOXES - 1.0, ..room });
+    let boxes = [
+        ("U above plate", mouth.upstand_mm),
+        ("S seat, level", mouth.seat_mm),
+        ("P plumb", mouth.plumb_mm),
+        ("D depth, square", mouth.depth_mm),
+    ];
+    let mut y = room.y;
+    for (label, mm) in boxes {
+        let at = [room.x + room.w - BOXES, y];
+        key_figures(sheet, &[(label, lengths.write(mm))], at, [BOXES, BOX_HEIGHT], FIGURE);
+        y += BOX_HEIGHT;
+    }
+    picture(sheet, member, mouth, Room { w: room.w - BOXES - 2.0, ..room });
 }
 
-/// Level distance from the plate line and height above it.
+/// Level distance from the plate line, height above it, and distance to the
+/// right: right-handed axes, as facets need them.
 fn standing(member: &Member, level: V3) -> impl Fn(&V3) -> V3 {
     let (from, across) = (member.axis.from, member.bench.across);
     move |&p| {
         let p = sub(p, from);
-        [dot(p, level), p[2], dot(p, across)]
+        [dot(p, level), p[2], -dot(p, across)]
     }
 }
 
@@ -51,15 +57,15 @@ fn picture(sheet: &mut Sheet, member: &Member, mouth: Birdsmouth, room: Room) {
     let reach = mouth.seat_mm.max(mouth.plumb_mm) * 0.6;
     let (left, right) = (-reach, mouth.seat_mm + reach);
     let (low, high) = (-mouth.plumb_mm * 1.25, mouth.upstand_mm + mouth.seat_mm * 0.75);
-    let n = scale(|n| (right - left) / n <= room.w - 2.0 * AROUND && (high - low) / n <= room.h - 3.0);
-    let (cx, cy) = (room.x + room.w / 2.0, room.y + room.h / 2.0);
+    let n = scale(|n| (right - left) / n <= room.w && (high - low) / n <= room.h - 5.0);
+    let (cx, cy) = (room.x + room.w / 2.0, room.y + (room.h - 5.0) / 2.0);
     let place = |h: f64, v: f64| -> Pt { [cx + (h - (left + right) / 2.0) / n, cy - (v - (low + high) / 2.0) / n] };
     let words = format!("Birdsmouth of {} as it stands on the plate.", member.mark);
     sheet.part(Role::Figure(words), |sheet| {
         for face in facets(&member.solid, &positions) {
             // From the right side: faces that look that way.
             const EDGE_ON: f64 = 1e-6;
-            if face.normal[2] > -EDGE_ON {
+            if face.normal[2] < EDGE_ON {
                 continue;
             }
             let mut shown = face;
@@ -86,24 +92,21 @@ fn picture(sheet: &mut Sheet, member: &Member, mouth: Birdsmouth, room: Room) {
             for end in [shift(a), shift(b)] {
                 sheet.disc(end, 0.45, Some(0), None);
             }
-            let m = [(a[0] + b[0]) / 2.0 + off[0] * 1.0, (a[1] + b[1]) / 2.0 + off[1]];
+            let m = [(a[0] + b[0]) / 2.0 + off[0], (a[1] + b[1]) / 2.0 + off[1]];
             let half_cap = LETTER.cap_mm() / 2.0;
             sheet.disc([m[0], m[1]], 2.3, Some(255), None);
             sheet.text([m[0], m[1] + half_cap], Anchor::Middle, LETTER, letter);
         };
-        lettered(sheet, corner, seat, [0.0, 4.2], "S");
+        lettered(sheet, corner, seat, [0.0, -4.2], "S");
         lettered(sheet, heel, corner, [-4.2, 0.0], "P");
         lettered(sheet, corner, above, [0.0, 0.0], "U");
         // Square from the mouth's corner to the underside.
         let along = unit([dot(member.bench.along, level), member.bench.along[2], 0.0]).unwrap_or([1.0, 0.0, 0.0]);
         let foot = place(along[1] * mouth.depth_mm, -along[0] * mouth.depth_mm);
         sheet.line(corner, foot, thin);
-        let half_way = [(corner[0] + foot[0]) / 2.0 + 1.0, (corner[1] + foot[1]) / 2.0];
-        if mouth.depth_mm / n > 6.0 {
-            sheet.disc(half_way, 2.3, Some(255), None);
-            sheet.text([half_way[0], half_way[1] + LETTER.cap_mm() / 2.0], Anchor::Middle, LETTER, "D");
-        }
+        let beyond = place(along[1] * mouth.depth_mm + along[1] * 3.2 * n, -along[0] * mouth.depth_mm - along[0] * 3.2 * n);
+        sheet.text([beyond[0], beyond[1] + LETTER.cap_mm() / 2.0], Anchor::Middle, LETTER, "D");
         let small = Style::regular(SMALLEST_PT);
-        sheet.text([room.x + room.w, room.y + 2.5], Anchor::End, small, &scale_words(n));
+        sheet.text([room.x, room.y + room.h - 0.5], Anchor::Start, small, &format!("as it stands, {}", scale_words(n)));
     });
 }

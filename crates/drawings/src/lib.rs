@@ -113,3 +113,9 @@ const PICTURE_ROOM: Room = Room { x: 4.0, y: 4.0, w: PICTURE[0] - 8.0, h: PICTUR
 fn write(pages: Vec<Page>, solution: &Solution, subject: &str) -> Result<Vec<u8>, PackError> {
     pdf::write(&page::frame(pages, solution), &pdf::Info { title: &solution.title, subject })
 }
+
+#[cfg(test)]
+#[path = "../tests/fixture/mod.rs"]
+mod fixture;
+#[cfg(test)]
+mod layout_checks;

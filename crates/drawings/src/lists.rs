@@ -27,8 +27,8 @@ pub fn pages(solution: &Solution) -> Vec<Page> {
         Column::figures("cut", 15.0, Style::bold(14.0)),
         Column::figures("cut length", 34.0, Style::bold(14.0)),
         Column::figures("stock length", 30.0, words),
-        Column::words("mirror of", 20.0, words),
-        Column::words("timbers", 91.0, words),
+        Column { head: "mirror of", width: 26.0, anchor: Anchor::Middle, style: words },
+        Column::words("timbers", 85.0, words),
     ]);
     for piece in &solution.pieces {
         let member = solution.members.iter().find(|m| m.mark == piece.mark);

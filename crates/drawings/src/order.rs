@@ -49,10 +49,16 @@ fn by_tree(facets: Vec<Facet>, most: usize, eye: V3) -> Vec<Facet> {
     // Faces still to place, and which child of which node they become.
     let mut waiting = vec![(facets, None::<(usize, bool)>)];
     while let Some((facets, place)) = waiting.pop() {
-        let Some((normal, offset)) = divider(&facets) else { continue };
+        let Some((chosen, normal, offset)) = divider(&facets) else { continue };
         let mut node = Node { facets: Vec::new(), behind: None, front: None };
         let (mut behind, mut front) = (Vec::new(), Vec::new());
-        for facet in facets {
+        for (index, facet) in facets.into_iter().enumerate() {
+            // A face that is not flat would not lie in its own plane; taking
+            // it out here makes every step leave fewer faces to place.
+            if index == chosen {
+                node.facets.push(facet);
+                continue;
+            }
             let sides: Vec<f64> = facet.points.iter().map(|&p| dot(p, normal) - offset).collect();
             match (sides.iter().any(|&s| s < -ON_PLANE), sides.iter().any(|&s| s > ON_PLANE)) {
                 (false, false) => node.facets.push(facet),
@@ -98,14 +104,16 @@ fn walk(mut nodes: Vec<Node>) -> Vec<Facet> {
     }
 }
 
-/// The plane of the face that splits few others and halves them well.
-fn divider(facets: &[Facet]) -> Option<(V3, f64)> {
+/// The face that splits few others and halves them well: its number, and the
+/// normal and offset of its plane.
+fn divider(facets: &[Facet]) -> Option<(usize, V3, f64)> {
     let step = (facets.len() / TRIES).max(1);
     facets
         .iter()
+        .enumerate()
         .step_by(step)
         .take(TRIES)
-        .filter_map(|candidate| {
+        .filter_map(|(index, candidate)| {
             let plane = (candidate.normal, dot(*candidate.points.first()?, candidate.normal));
             let (mut behind, mut front, mut split) = (0_usize, 0_usize, 0_usize);
             for facet in facets {
@@ -119,10 +127,10 @@ fn divider(facets: &[Facet]) -> Option<(V3, f64)> {
                 front += usize::from(high && !low);
                 split += usize::from(low && high);
             }
-            Some((behind.abs_diff(front) + SPLIT_COST * split, plane))
+            Some((behind.abs_diff(front) + SPLIT_COST * split, (index, plane.0, plane.1)))
         })
         .min_by_key(|(cost, _)| *cost)
-        .map(|(_, plane)| plane)
+        .map(|(_, chosen)| chosen)
 }
 
 #[cfg(test)]
@@ -143,6 +151,14 @@ mod tests {
         });
         let n = facet.normal;
         inside.then(|| p[0][2] - ((x - p[0][0]) * n[0] + (y - p[0][1]) * n[1]) / n[2])
+    }
+
+    #[test]
+    fn faces_that_are_not_flat_come_out_all_the_same() {
+        let mut bent = square([0., 0., 0.], [2., 0., 0.], [0., 1., 0.]);
+        bent.points[1][2] = 5.0;
+        bent.points[2][2] = 9.0;
+        assert_eq!(far_to_near(vec![bent.clone(), bent], [0.0, 0.0, 1.0]).len(), 2);
     }
 
     #[test]

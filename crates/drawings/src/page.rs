@@ -53,7 +53,6 @@ impl Page {
 /// Writes the frame on every page and hands over the sheets.
 pub fn frame(pages: Vec<Page>, solution: &Solution) -> Vec<Sheet> {
     let count = pages.len();
-    let lengths = Lengths::from_show(&solution.show);
     pages
         .into_iter()
         .enumerate()
@@ -61,7 +60,7 @@ pub fn frame(pages: Vec<Page>, solution: &Solution) -> Vec<Sheet> {
             let mut sheet = page.sheet;
             page.sheet = Sheet::new(0.0, 0.0);
             sheet.part(Role::Margin, |s| {
-                foot(s, &page, lengths);
+                foot(s, &page);
                 title_block(s, &page, solution, index + 1, count);
             });
             sheet
@@ -69,12 +68,11 @@ pub fn frame(pages: Vec<Page>, solution: &Solution) -> Vec<Sheet> {
         .collect()
 }
 
-fn foot(sheet: &mut Sheet, page: &Page, lengths: Lengths) {
+fn foot(sheet: &mut Sheet, page: &Page) {
     let room = if page.to_scale { ROOM - CHECK_BAR - 6.0 } else { ROOM };
-    let mut y = BLOCK_TOP - 5.2;
-    sheet.text_within([LEFT, y], Anchor::Start, Style::bold(SMALLEST_PT), page.caution, room);
-    y += LABEL.line_mm();
-    sheet.text_within([LEFT, y], Anchor::Start, LABEL, &format!("{}. Angles in degrees.", lengths.rounding()), room);
+    let style = Style::bold(SMALLEST_PT);
+    let lines = style.wrap_at_most(page.caution, room, 2);
+    sheet.lines([LEFT, BLOCK_TOP - 2.0 - style.line_mm() * (lines.len().max(1) - 1) as f64], style, &lines);
     if page.to_scale {
         let x = RIGHT - CHECK_BAR;
         let y = BLOCK_TOP - 2.0;
@@ -95,23 +93,21 @@ fn title_block(sheet: &mut Sheet, page: &Page, solution: &Solution, number: usiz
     let date = solution.date.as_deref().unwrap_or("–");
     let revision = solution.revision.as_deref().unwrap_or("–");
     let page_of = format!("page {number} of {count}");
+    let rounding = Lengths::from_show(&solution.show).rounding();
     let columns: [(&str, &str, f64); 5] = [
-        ("job", &solution.title, 104.0),
-        ("sheet", &page.name, 84.0),
-        ("date", date, 30.0),
+        ("job", &solution.title, 84.0),
+        ("sheet", &page.name, 70.0),
+        ("date", date, 32.0),
         ("revision", revision, 24.0),
-        ("", &page_of, 35.0),
+        (rounding, &page_of, 67.0),
     ];
     let mut x = LEFT;
     for (label, words, width) in columns {
         if x > LEFT {
             sheet.line([x, top], [x, bottom], Pen::black(0.25));
         }
-        let (base, style) = if label.is_empty() { (top + 6.4, Style::bold(11.0)) } else { (top + 8.3, Style::bold(12.0)) };
-        if !label.is_empty() {
-            sheet.text([x + 1.5, top + 3.2], Anchor::Start, LABEL, label);
-        }
-        sheet.text_within([x + 1.5, base], Anchor::Start, style, words, width - 3.0);
+        sheet.text_within([x + 1.5, top + 3.2], Anchor::Start, LABEL, label, width - 3.0);
+        sheet.text_within([x + 1.5, top + 8.3], Anchor::Start, Style::bold(12.0), words, width - 3.0);
         x += width;
     }
 }

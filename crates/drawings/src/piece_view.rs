@@ -1,7 +1,7 @@
 //! A timber lying on the bench, from above and from its right side, at a
 //! legible scale: what is too long is broken where nothing happens.
 
-use roof::solution::Member;
+use roof::solution::{CutPlace, Member};
 
 use crate::facets::{Facet, facets, half};
 use crate::layout::{Room, scale, scale_words, spread};
@@ -125,13 +125,15 @@ fn zigzag(sheet: &mut Sheet, x: f64, top: f64, bottom: f64) {
 
 /// Draws the timber into a room.
 pub fn draw(sheet: &mut Sheet, member: &Member, lengths: Lengths, room: Room) {
-    let faces = facets(&member.solid, &member.bench.points);
+    // Along, up and across to the left are left-handed; facets need right-handed axes.
+    let turned: Vec<V3> = member.bench.points.iter().map(|p| [p[0], p[1], -p[2]]).collect();
+    let faces = facets(&member.solid, &turned);
     let points = || faces.iter().flat_map(|f| f.points.iter());
     let span = |axis: usize| {
         points().map(|p| p[axis]).fold((f64::INFINITY, f64::NEG_INFINITY), |m, v| (m.0.min(v), m.1.max(v)))
     };
-    let ((up_low, up_high), (right, left)) = (span(1), span(2));
-    let (depth, thickness) = (up_high - up_low, left - right);
+    let ((up_low, up_high), (left, right)) = (span(1), span(2));
+    let (depth, thickness) = (up_high - up_low, right - left);
     if !(depth.is_finite() && thickness.is_finite()) {
         sheet.text([room.x, room.y + room.h / 2.0], Anchor::Start, LABEL, "No solid to draw.");
         return;
@@ -152,15 +154,16 @@ pub fn draw(sheet: &mut Sheet, member: &Member, lengths: Lengths, room: Room) {
     let slack = (free - (depth + thickness) / along.scale).max(0.0) / 2.0;
     let top_y = room.y + TAPE + slack;
     let side_y = top_y + thickness / along.scale + BETWEEN;
-    let top = View { along: &along, axis: 2, sign: 1.0, high: left, y: top_y };
+    let top = View { along: &along, axis: 2, sign: -1.0, high: -left, y: top_y };
     let side = View { along: &along, axis: 1, sign: 1.0, high: up_high, y: side_y };
     let words = format!("{} {} on the bench, from above and from its right side.", member.kind.name(), member.mark);
     sheet.part(Role::Figure(words), |sheet| {
         tape_marks(sheet, member, lengths, &top, [top_y, side_y, right, left, room.y + slack.min(4.0)], room);
         top.faces(sheet, &faces, [0.0, 1.0, 0.0], thickness);
-        side.faces(sheet, &faces, [0.0, 0.0, -1.0], depth);
+        side.faces(sheet, &faces, [0.0, 0.0, 1.0], depth);
         tape_lines(sheet, member, &top, [right, left]);
-        if member.pitch_deg.abs() > SLOPING {
+        face_lines(sheet, member, &side, [up_low, up_high]);
+        if is_sloping(member) {
             for &[from, to, _] in &along.parts {
                 let (a, b) = (from.max(pitch_line[0][0]), to.min(pitch_line[1][0]));
                 let y = side.y(pitch_line[0][1]);
@@ -180,6 +183,11 @@ pub fn draw(sheet: &mut Sheet, member: &Member, lengths: Lengths, room: Room) {
         }
         captions(sheet, &along, room, [top_y, side_y], [thickness, depth]);
     });
+}
+
+/// Whether a timber rises: only then has it a pitch line to draw.
+pub fn is_sloping(member: &Member) -> bool {
+    member.pitch_deg.abs() > SLOPING
 }
 
 /// Where the top edge begins and ends, if that is its cut length.
@@ -207,6 +215,19 @@ fn tape_lines(sheet: &mut Sheet, member: &Member, top: &View<'_>, [right, left]:
     for mark in &member.marks {
         let (a, b) = (top.along.x(mark.left_mm), top.along.x(mark.right_mm));
         sheet.line([a, top.y(left)], [b, top.y(right)], Pen::black(0.5));
+    }
+}
+
+/// Where the line of a mark at the foot runs down the side, dashed. Ends are
+/// left out: there the drawing shows the cut itself.
+fn face_lines(sheet: &mut Sheet, member: &Member, side: &View<'_>, [low, high]: [f64; 2]) {
+    for mark in member.marks.iter().filter(|m| m.at == CutPlace::Foot) {
+        let end = mark.right_mm - (high - low) * geometry::Angle::deg(mark.face_angle_deg).tan();
+        let shown = side.along.parts.iter().any(|p| [mark.right_mm, end].iter().all(|v| (p[0]..=p[1]).contains(v)));
+        if shown {
+            let (a, b) = (side.along.x(mark.right_mm), side.along.x(end));
+            sheet.line([a, side.y(high)], [b, side.y(low)], Pen::dashed(0.18, Dash::Dashed));
+        }
     }
 }
 

@@ -9,9 +9,9 @@ use crate::text::{SMALLEST_PT, Style};
 use crate::units::Lengths;
 
 /// Room around the plates for letters and dimensions, mm.
-const SURROUND: f64 = 17.0;
+const SURROUND: f64 = 15.5;
 /// Distance of a wall's dimension line outside its plate line, mm.
-const DIMENSION_OUT: f64 = 11.5;
+const DIMENSION_OUT: f64 = 11.0;
 const LETTER: Style = Style::bold(12.0);
 const DIMENSION: Style = Style::bold(10.0);
 

@@ -20,15 +20,17 @@ const LABEL: Style = Style::regular(SMALLEST_PT);
 /// Nearest that two labels stand to one another, mm.
 const APART: f64 = 4.6;
 /// Height of the drawn timber, mm.
-const BAR: f64 = 8.0;
+const BAR: f64 = 7.0;
 /// From the bar to the labels, mm: room for the lines that lead to them.
-const LEADER: f64 = 4.5;
+const LEADER: f64 = 3.8;
 /// Between figure and mark, mm.
 const GAP: f64 = 2.0;
 /// Left and right of a strip, mm: half a label.
 const END: f64 = 3.0;
 /// Most rows a strip is broken into.
 const MOST_ROWS: f64 = 24.0;
+/// Longer than any building, mm: not drawn.
+const LONGEST: f64 = 1e6;
 /// A strip with more marks than this also gets a table.
 const LONG: usize = 24;
 /// Longest label, mm; longer marks are shortened.
@@ -39,7 +41,7 @@ pub fn pages(solution: &Solution) -> Vec<Page> {
     let lengths = Lengths::from_show(&solution.show);
     let mut flow = Flow::new("Setting out", true, CAUTION);
     for strip in &solution.setting_out {
-        if strip.length_mm.is_finite() && strip.length_mm > 0.0 {
+        if strip.length_mm > 0.0 && strip.length_mm < LONGEST {
             draw_strip(&mut flow, strip, lengths);
         }
     }
@@ -98,33 +100,33 @@ fn draw_strip(flow: &mut Flow, strip: &SettingOut, lengths: Lengths) {
         let here: Vec<&Station> = strip
             .stations
             .iter()
-            .filter(|s| s.near_mm.is_finite() && s.near_mm >= from.min(0.0) && (s.near_mm >= from || row == 0))
-            .filter(|s| s.near_mm < to || last)
+            // What lies before the hook or beyond the end is written at that end.
+            .filter(|s| (s.near_mm >= from || row == 0) && (s.near_mm < to || last) && s.near_mm.is_finite())
             .collect();
         let of = |below: bool| -> Vec<Label> {
             here.iter().filter(|s| (s.side == "right") == below).map(|s| label(s, lengths)).collect()
         };
         let (above, below) = (of(false), of(true));
-        let heading = if row == 0 { 9.0 } else { 0.0 };
-        let under = reach(&below).max(5.5);
-        let height = heading + reach(&above) + BAR + under + 4.0;
+        let heading = if row == 0 { 7.5 } else { 0.0 };
+        let under = reach(&below).max(4.0);
+        let height = heading + reach(&above) + BAR + under + 1.5;
         let (sheet, y) = flow.block(height);
         let bar = y + heading + reach(&above);
         let view = Row { scale: rows.scale, from, to, bar };
         if row == 0 {
-            strip_heading(sheet, strip, rows.scale, lengths, y + 5.0);
+            strip_heading(sheet, strip, rows.scale, lengths, y + 4.5);
         }
         sheet.part(Role::Figure(format!("{}, marks from {} on", strip.name, lengths.write_with_unit(from))), |sheet| {
             view.bar(sheet, &here, row > 0, !last);
             view.labels(sheet, &above, -1.0);
             view.labels(sheet, &below, 1.0);
-            view.ends(sheet, lengths, last, !below.is_empty());
+            view.ends(sheet, lengths, last, &below);
         });
     }
     if strip.stations.len() > LONG {
         table(flow, strip, lengths);
     }
-    flow.space(3.0);
+    flow.space(1.5);
 }
 
 fn strip_heading(sheet: &mut Sheet, strip: &SettingOut, scale: f64, lengths: Lengths, base: f64) {
@@ -180,7 +182,7 @@ impl Row {
 
     /// Labels above (`side` -1) or below (+1) the bar, and lines to them.
     fn labels(&self, sheet: &mut Sheet, labels: &[Label], side: f64) {
-        let wanted: Vec<f64> = labels.iter().map(|l| self.x(l.at)).collect();
+        let wanted: Vec<f64> = labels.iter().map(|l| self.x(l.at.clamp(self.from, self.to))).collect();
         let places = spread(&wanted, APART, LEFT + FIGURE.cap_mm(), LEFT + ROOM - 1.0);
         let edge = if side < 0.0 { self.bar } else { self.bar + BAR };
         for ((label, &x), &wanted) in labels.iter().zip(&places).zip(&wanted) {
@@ -202,17 +204,20 @@ impl Row {
         }
     }
 
-    /// What the tape reads at the ends of the row.
-    fn ends(&self, sheet: &mut Sheet, lengths: Lengths, last: bool, crowded_below: bool) {
-        let base = self.bar + BAR + 4.2;
-        if !crowded_below {
-            let from = if self.from > 0.0 { format!("{} …", lengths.write(self.from)) } else { "0 hook".to_owned() };
-            sheet.text([LEFT + END, base], Anchor::Start, LABEL, &from);
-            let words = if last { lengths.write(self.to) } else { format!("… {}", lengths.write(self.to)) };
-            let x = self.x(self.to);
-            if x - LEFT > 40.0 {
-                sheet.text([x, base], Anchor::End, LABEL, &words);
-            }
+    /// What the tape reads at the ends of the row, where labels leave room.
+    fn ends(&self, sheet: &mut Sheet, lengths: Lengths, last: bool, below: &[Label]) {
+        let base = self.bar + BAR + 3.4;
+        let from = if self.from > 0.0 { format!("{} …", lengths.write(self.from)) } else { "0, hook".to_owned() };
+        let to = if last { lengths.write(self.to) } else { format!("… {}", lengths.write(self.to)) };
+        let (left, right) = (self.x(self.from), self.x(self.to));
+        let left_end = left + LABEL.width_mm(&from);
+        let right_start = right - LABEL.width_mm(&to);
+        let is_free = |a: f64, b: f64| below.iter().all(|l| self.x(l.at) + APART < a || self.x(l.at) - APART > b);
+        if is_free(left, left_end) {
+            sheet.text([left, base], Anchor::Start, LABEL, &from);
+        }
+        if right_start > left_end + 2.0 && is_free(right_start, right) {
+            sheet.text([right, base], Anchor::End, LABEL, &to);
         }
     }
 }

@@ -35,7 +35,7 @@ pub struct Table {
 }
 
 struct Row {
-    cells: Vec<Vec<String>>,
+    cells: Vec<Vec<(Style, String)>>,
     height: f64,
 }
 
@@ -44,8 +44,10 @@ const PAD: f64 = 1.2;
 /// Space above and below the words in a cell, mm.
 const PAD_Y: f64 = 1.1;
 const HEAD: Style = Style::regular(SMALLEST_PT);
-/// Height of the head, mm.
-const HEAD_HEIGHT: f64 = 5.0;
+/// Height of a line of the head, and space around the lines, mm.
+const HEAD_LINE: f64 = 3.4;
+/// Space around the head's lines, mm.
+const HEAD_PAD: f64 = 1.8;
 
 impl Table {
     /// A table without rows.
@@ -59,10 +61,8 @@ impl Table {
         let mut lines = Vec::with_capacity(cells.len());
         let mut height: f64 = 0.0;
         for (cell, column) in cells.iter().zip(&self.columns) {
-            let wrapped: Vec<String> = cell
-                .split('\n')
-                .flat_map(|line| column.style.wrap_at_most(&one_line(line), column.width - 2.0 * PAD, most_lines))
-                .collect();
+            let wrapped: Vec<(Style, String)> =
+                cell.split('\n').flat_map(|line| set(column, &one_line(line), most_lines)).collect();
             height = height.max(wrapped.len().max(1) as f64 * column.style.line_mm());
             lines.push(wrapped);
         }
@@ -81,19 +81,19 @@ impl Table {
 
     /// Height of all rows and the head, mm.
     pub fn height(&self) -> f64 {
-        HEAD_HEIGHT + self.rows.iter().map(|r| r.height).sum::<f64>()
+        self.head_height() + self.rows.iter().map(|r| r.height).sum::<f64>()
     }
 
     /// Height of the head and the first row, mm: the least worth starting.
     pub fn least_height(&self) -> f64 {
-        HEAD_HEIGHT + self.rows.first().map_or(0.0, |r| r.height)
+        self.head_height() + self.rows.first().map_or(0.0, |r| r.height)
     }
 
     /// Draws rows from number `first` on with the top left corner at `x`,
     /// `y`, as far as they reach above `bottom`; returns the number of the
     /// first row not drawn and where the table ends.
     pub fn draw(&self, sheet: &mut Sheet, [x, y]: [f64; 2], bottom: f64, first: usize) -> (usize, f64) {
-        let mut at = y + HEAD_HEIGHT;
+        let mut at = y + self.head_height();
         let mut next = first;
         sheet.part(Role::Table, |sheet| {
             self.head(sheet, x, y);
@@ -110,14 +110,24 @@ impl Table {
         (next, at)
     }
 
+    /// Heads may have lines of their own, as many as the longest needs.
+    fn head_height(&self) -> f64 {
+        let lines = self.columns.iter().map(|c| c.head.split('\n').count()).max().unwrap_or(1);
+        HEAD_LINE * lines as f64 + HEAD_PAD
+    }
+
     fn head(&self, sheet: &mut Sheet, mut x: f64, y: f64) {
-        let base = y + HEAD_HEIGHT - 1.4;
-        sheet.line([x, y + HEAD_HEIGHT], [x + self.width(), y + HEAD_HEIGHT], Pen::black(0.35));
+        let end = y + self.head_height();
+        sheet.line([x, end], [x + self.width(), end], Pen::black(0.35));
         sheet.part(Role::Row, |sheet| {
             for column in &self.columns {
                 let at = anchor_at(column, x);
                 sheet.part(Role::HeadCell, |s| {
-                    s.text_within([at, base], column.anchor, HEAD, column.head, column.width - PAD);
+                    let mut base = end - 1.4 - HEAD_LINE * (column.head.split('\n').count() - 1) as f64;
+                    for line in column.head.split('\n') {
+                        s.text_within([at, base], column.anchor, HEAD, line, column.width - PAD);
+                        base += HEAD_LINE;
+                    }
                 });
                 x += column.width;
             }
@@ -132,14 +142,24 @@ impl Table {
                     // One line stands in the middle of its row.
                     let block = (lines.len().max(1) - 1) as f64 * column.style.line_mm() + column.style.cap_mm();
                     let mut base = y + (row.height - block) / 2.0 + column.style.cap_mm();
-                    for line in lines {
-                        s.text([at, base], column.anchor, column.style, line);
+                    for (style, line) in lines {
+                        s.text([at, base], column.anchor, *style, line);
                         base += column.style.line_mm();
                     }
                 });
                 x += column.width;
             }
         });
+    }
+}
+
+/// Words break into lines; figures are never broken, but set smaller.
+fn set(column: &Column, line: &str, most_lines: usize) -> Vec<(Style, String)> {
+    let width = column.width - 2.0 * PAD;
+    if column.anchor == Anchor::End {
+        vec![column.style.fit(line, width)]
+    } else {
+        column.style.wrap_at_most(line, width, most_lines).into_iter().map(|l| (column.style, l)).collect()
     }
 }
 

@@ -29,8 +29,8 @@ pub const SHORTEST_WALL: f64 = 50.0;
 /// shorter by less than this, mm: half of what a tape can read.
 pub const DIRECTION_TOLERANCE: f64 = 0.5;
 
-/// Walls in one direction and of one profile lie on one line when they are
-/// less than this apart, mm: the reading of a tape. Nor may truing up move a
+/// Walls in one direction lie on one line when they are less than this
+/// apart, mm: the reading of a tape. Nor may truing up move a
 /// corner further.
 pub const LINE_TOLERANCE: f64 = 1.0;
 

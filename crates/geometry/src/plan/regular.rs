@@ -192,8 +192,9 @@ fn half_turn(dir: DVec2) -> f64 {
     folded.max(0.0) + 0.0
 }
 
-/// Runs of neighbours in one direction share a line, and so do runs of one
-/// kind in one direction that are less than the tolerance apart.
+/// Runs of neighbours in one direction and of one kind share a line. Runs in
+/// one direction that are less than the tolerance apart lie in one place,
+/// whatever their kinds.
 fn place_lines(walls: &[Wall], headings: &[Heading], axes: &[DVec2]) -> (Vec<Line>, Vec<usize>) {
     let inward = |h: Heading| {
         let axis = if h.backwards { -axes[h.class] } else { axes[h.class] };
@@ -226,7 +227,7 @@ fn place_lines(walls: &[Wall], headings: &[Heading], axes: &[DVec2]) -> (Vec<Lin
     let mut order: Vec<usize> = (0..runs.len()).collect();
     order.sort_by(|&a, &b| {
         let (ra, rb) = (&runs[a], &runs[b]);
-        (ra.0, ra.1).cmp(&(rb.0, rb.1)).then(ra.2.total_cmp(&rb.2)).then(a.cmp(&b))
+        ra.0.cmp(&rb.0).then(ra.2.total_cmp(&rb.2)).then(a.cmp(&b))
     });
     // Groups of runs less than the tolerance from the first of the group; the
     // longest run of each says where the line is.
@@ -236,7 +237,7 @@ fn place_lines(walls: &[Wall], headings: &[Heading], axes: &[DVec2]) -> (Vec<Lin
         let head = &runs[order[start]];
         let tail = order[start..].iter().position(|&r| {
             let run = &runs[r];
-            (run.0, run.1) != (head.0, head.1) || run.2 - head.2 >= LINE_TOLERANCE
+            run.0 != head.0 || run.2 - head.2 >= LINE_TOLERANCE
         });
         let end = tail.map_or(order.len(), |t| start + t);
         let group = &order[start..end];
@@ -247,13 +248,14 @@ fn place_lines(walls: &[Wall], headings: &[Heading], axes: &[DVec2]) -> (Vec<Lin
         start = end;
     }
     let mut lines = Vec::new();
-    let mut line_of_run: BTreeMap<usize, usize> = BTreeMap::new();
+    let mut line_of_run: BTreeMap<(usize, usize), usize> = BTreeMap::new();
     let line_of_wall = run_of_wall
         .iter()
         .map(|&run| {
             let leader = longest_of_run[run];
-            *line_of_run.entry(leader).or_insert_with(|| {
-                let (heading, kind, offset, _, _) = runs[leader];
+            let kind = runs[run].1;
+            *line_of_run.entry((leader, kind)).or_insert_with(|| {
+                let (heading, _, offset, _, _) = runs[leader];
                 let (dir, inward) = inward(heading);
                 lines.push(Line { dir, inward, offset, kind });
                 lines.len() - 1

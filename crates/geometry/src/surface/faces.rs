@@ -25,6 +25,7 @@ pub(super) fn assemble(raw: &Raw, fronts: &Fronts, wall_count: usize) -> Result<
     for outline in &mut outlines {
         outline.walls = walls_of(raw, outline);
     }
+    adopt_walls(raw, &mut outlines)?;
     outlines.sort_by(|a, b| {
         let height = |o: &Outline| fronts.planes[o.plane.0 as usize].map_or(0.0, |p| p.base_height);
         a.walls.cmp(&b.walls).then(height(a).total_cmp(&height(b))).then(a.sides.cmp(&b.sides))
@@ -113,8 +114,8 @@ fn trace(raw: &Raw) -> Result<Vec<Outline>, SurfaceError> {
                 .sum();
             if around <= 0.0 {
                 let at = raw.nodes[start(raw, first) as usize].truncate();
-                let wall = raw.arcs.iter().find(|a| a.left == Some(plane)).and_then(|a| a.walls);
-                let wall = wall.and_then(|w| raw.wall_sets[w as usize].first().copied()).unwrap_or_default();
+                let foot = raw.arcs.iter().filter_map(|a| a.foot).find(|(p, _)| *p == plane);
+                let wall = foot.and_then(|(_, set)| raw.wall_sets[set as usize].first().copied()).unwrap_or_default();
                 return Err(SurfaceError::SlopeAroundShaft { wall: WallId(wall), at });
             }
             outlines.push(Outline { plane, sides: outline, walls: Vec::new() });
@@ -157,11 +158,32 @@ fn walk(
 
 /// The walls under a face, from the feet on its outline.
 fn walls_of(raw: &Raw, outline: &Outline) -> Vec<u32> {
-    let feet = outline.sides.iter().filter(|(_, forward)| *forward).filter_map(|&(arc, _)| raw.arcs[arc].walls);
-    let mut walls: Vec<u32> = feet.flat_map(|set| raw.wall_sets[set as usize].iter().copied()).collect();
+    let feet = outline.sides.iter().filter_map(|&(arc, _)| raw.arcs[arc].foot);
+    let own = feet.filter(|(plane, _)| *plane == outline.plane);
+    let mut walls: Vec<u32> = own.flat_map(|(_, set)| raw.wall_sets[set as usize].iter().copied()).collect();
     walls.sort_unstable();
     walls.dedup();
     walls
+}
+
+/// Where a face is pinched to nothing between its foot and its upper part,
+/// the part without a foot has the walls of the part that it touches.
+fn adopt_walls(raw: &Raw, outlines: &mut [Outline]) -> Result<(), SurfaceError> {
+    let nodes = |o: &Outline| o.sides.iter().map(|&side| start(raw, side)).collect::<Vec<u32>>();
+    for k in 0..outlines.len() {
+        if !outlines[k].walls.is_empty() {
+            continue;
+        }
+        let own = nodes(&outlines[k]);
+        let akin = |o: &&Outline| o.plane == outlines[k].plane && !o.walls.is_empty();
+        let near = outlines.iter().filter(akin).find(|o| nodes(o).iter().any(|n| own.contains(n)));
+        let walls = near.or_else(|| outlines.iter().find(akin)).map(|o| o.walls.clone());
+        outlines[k].walls = walls.ok_or_else(|| {
+            let at = own.first().map_or(DVec2::ZERO, |&n| raw.nodes[n as usize].truncate());
+            SurfaceError::Lost { at, height: 0.0, what: "a face there rises from no wall" }
+        })?;
+    }
+    Ok(())
 }
 
 /// Nodes on the plate lines or on upright walls.

@@ -159,7 +159,8 @@ fn steps(profile: &WallProfile, offset: f64, base: f64) -> Vec<Step> {
     steps
 }
 
-/// Gives every step its plane: equal direction, equal pitch and one place.
+/// Gives every step its plane: equal direction, equal pitch and one place. A
+/// plane is described by the lowest of its lines.
 fn number_planes(fronts: &mut [Front]) -> Vec<Option<RoofPlane>> {
     let mut all: Vec<(usize, usize)> =
         fronts.iter().enumerate().flat_map(|(f, front)| (0..front.steps.len()).map(move |s| (f, s))).collect();
@@ -173,11 +174,16 @@ fn number_planes(fronts: &mut [Front]) -> Vec<Option<RoofPlane>> {
     };
     all.sort_by(|a, b| order(&key(a), &key(b)).then(a.cmp(b)));
     let keys: Vec<[f64; 4]> = all.iter().map(key).collect();
-    let mut planes = Vec::new();
+    let mut planes: Vec<Option<RoofPlane>> = Vec::new();
     let mut first = None::<[f64; 4]>;
     for (&(f, s), key) in all.iter().zip(&keys) {
         let same = first.is_some_and(|g| g[..3] == key[..3] && key[3] - g[3] < SAME_PLANE);
         let front = &mut fronts[f];
+        if let (true, Some(Some(RoofPlane { offset, base_height, .. }))) = (same, planes.last_mut())
+            && front.steps[s].from < *base_height
+        {
+            (*offset, *base_height) = (front.steps[s].offset, front.steps[s].from);
+        }
         if !same {
             first = Some(*key);
             planes.push(front.steps[s].pitch.map(|pitch_deg| RoofPlane {

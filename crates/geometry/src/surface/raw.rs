@@ -25,9 +25,9 @@ pub(super) struct RawArc {
     pub left: Option<PlaneId>,
     pub right: Option<PlaneId>,
     pub origin: Origin,
-    /// For a foot: the walls that it stands on, as a number of
-    /// [`Raw::wall_sets`].
-    pub walls: Option<u32>,
+    /// When a face starts or goes on from here: its plane, and the walls that
+    /// it rises from as a number of [`Raw::wall_sets`].
+    pub foot: Option<(PlaneId, u32)>,
 }
 
 /// A slower front that a faster one in line with it took over.

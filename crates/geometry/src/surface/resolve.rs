@@ -1,6 +1,7 @@
 //! One event: everything that happens at one height, resolved at once by
 //! re-planarising the slice around it.
 
+use core::cmp::Ordering;
 use std::collections::BTreeSet;
 
 use super::queue::Event;
@@ -202,7 +203,11 @@ impl State<'_> {
                 }
                 let (sa, sb) = (self.step_of(fa.front), self.step_of(fb.front));
                 let (front, walls) = if sa.plane == sb.plane || sa.speed == sb.speed {
-                    (fa.front.min(fb.front), self.union_of_walls(fa.walls, fb.walls))
+                    match self.which_goes_on(fa.front, fb.front) {
+                        Ordering::Equal => (fa.front, self.union_of_walls(fa.walls, fb.walls)),
+                        Ordering::Greater => (fa.front, fa.walls),
+                        Ordering::Less => (fb.front, fb.walls),
+                    }
                 } else {
                     let (slow, fast) = if sa.speed < sb.speed { (fa, fb) } else { (fb, fa) };
                     let rim = if sa.speed < sb.speed {
@@ -240,6 +245,33 @@ impl State<'_> {
         Ok(if more.is_empty() { Attempt::Done(taken) } else { Attempt::Grow(more) })
     }
 
+    /// Which of two fronts on one plane a joined segment follows: the one that
+    /// will be the flatter when they part, or both when they never do.
+    fn which_goes_on(&self, a: usize, b: usize) -> Ordering {
+        if a == b {
+            return Ordering::Equal;
+        }
+        let ahead = |front: usize| &self.fronts.fronts[front].steps[self.step[front] + 1..];
+        for (x, y) in ahead(a).iter().zip(ahead(b)) {
+            let order = y.from.total_cmp(&x.from).then(x.speed.total_cmp(&y.speed));
+            if order.is_ne() {
+                // The one to change first goes on if it then is the faster.
+                let (first, now) = (if x.from <= y.from { x } else { y }, self.step_of(a).speed);
+                let first_is_a = x.from <= y.from;
+                let faster = if x.from == y.from { x.speed > y.speed } else { (first.speed > now) == first_is_a };
+                return if faster { Ordering::Greater } else { Ordering::Less };
+            }
+        }
+        match (ahead(a).len(), ahead(b).len()) {
+            (m, n) if m == n => a.cmp(&b).reverse(),
+            (m, n) => {
+                let (longer, more) = if m > n { (a, n) } else { (b, m) };
+                let gets_faster = ahead(longer).get(more).is_some_and(|s| s.speed > self.step_of(longer).speed);
+                if gets_faster == (longer == a) { Ordering::Greater } else { Ordering::Less }
+            }
+        }
+    }
+
     /// Draws what has come to an end and sets the new segments going.
     fn commit(&mut self, slice: &Slice, fresh: &[Fresh], taken: &[TakenOver]) -> Result<(), Stuck> {
         let z = self.now;
@@ -258,14 +290,15 @@ impl State<'_> {
             };
             let (left, right) = (plane(b), plane(a));
             let origin = if left.is_some() && right.is_some() { Origin::Crease } else { Origin::Verge };
-            self.draw(RawArc { from, to, left, right, origin, walls: None });
+            self.draw(RawArc { from, to, left, right, origin, foot: None });
         }
         for t in taken {
             let (from, to) = (self.drawn_node(&mut drawn, slice, t.from), self.drawn_node(&mut drawn, slice, t.to));
             let (slow, fast) = (*self.step_of(t.slower), *self.step_of(t.faster));
             let right = slow.slopes().then_some(slow.plane);
             let origin = if right.is_some() { Origin::Crease } else { Origin::Foot };
-            self.draw(RawArc { from, to, left: Some(fast.plane), right, origin, walls: None });
+            let foot = Some((fast.plane, t.walls.1));
+            self.draw(RawArc { from, to, left: Some(fast.plane), right, origin, foot });
             let at = (slice.nodes[t.from] + slice.nodes[t.to]) * 0.5;
             self.raw.takeovers.push(Takeover { steeper: t.walls.0, flatter: t.walls.1, at, height: z });
         }

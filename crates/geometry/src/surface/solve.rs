@@ -6,7 +6,7 @@ use super::fronts::{Fronts, kinds};
 use super::raw::Raw;
 use super::soundness::check;
 use super::sweep::{CLUSTER, sweep};
-use super::tidy::tidy;
+use super::tidy::{FRAMING, tidy};
 use super::types::{Surface, SurfaceWarning, WallId, WallProfile};
 use crate::plan::{self, Regular, regularise};
 use crate::{CornerRef, DVec2};
@@ -15,9 +15,13 @@ use crate::{CornerRef, DVec2};
 /// corners to the grid can cause.
 const WORTH_TELLING: f64 = 0.25;
 
-/// Sizes of the event cluster to try, in units of [`CLUSTER`]. Where two
-/// readings of a near tie contradict each other, a wider cluster sees one.
-const LADDER: [f64; 3] = [1.0, 10.0, 0.1];
+/// What to try in turn: the size of the event cluster in units of
+/// [`CLUSTER`], and how far apart nodes must be in units of [`FRAMING`].
+///
+/// Where two readings of a near tie contradict each other, a wider cluster
+/// sees one. Where a whole face is thinner than can be framed (beside a bend
+/// of a few millimetres between unlike pitches), only finer tidying keeps it.
+const LADDER: [(f64, f64); 5] = [(1.0, 1.0), (1.0, 0.1), (10.0, 1.0), (1.0, 0.01), (0.1, 0.01)];
 
 /// The roof surface over a plan of plate lines.
 ///
@@ -68,8 +72,8 @@ pub fn solve(loops: &[Vec<DVec2>], walls: &[WallProfile]) -> Result<Surface, Sur
         return Err(SurfaceError::AllGables);
     }
     let mut failure = None;
-    for factor in LADDER {
-        match attempt(&trued, &fronts, walls, CLUSTER * factor) {
+    for (reach, apart) in LADDER {
+        match attempt(&trued, &fronts, walls, CLUSTER * reach, FRAMING * apart) {
             Err(error @ (SurfaceError::Lost { .. } | SurfaceError::Unsound(_))) => {
                 failure.get_or_insert(error);
             }
@@ -80,9 +84,15 @@ pub fn solve(loops: &[Vec<DVec2>], walls: &[WallProfile]) -> Result<Surface, Sur
 }
 
 /// One sweep, tidied and checked.
-fn attempt(trued: &Regular, fronts: &Fronts, walls: &[WallProfile], reach: f64) -> Result<Surface, SurfaceError> {
+fn attempt(
+    trued: &Regular,
+    fronts: &Fronts,
+    walls: &[WallProfile],
+    reach: f64,
+    apart: f64,
+) -> Result<Surface, SurfaceError> {
     let mut raw = sweep(trued, fronts, reach)?;
-    tidy(&mut raw);
+    tidy(&mut raw, apart);
     let mut surface = assemble(&raw, fronts, walls.len())?;
     surface.loops.clone_from(&trued.loops);
     surface.warnings = warnings(trued, &raw);

@@ -115,7 +115,7 @@ impl State<'_> {
             let upright = if l.is_none() { left.walls } else { right.walls };
             self.raw.cheeks.push((upright, from.at));
         }
-        self.draw(RawArc { from: from.node, to, left: l, right: r, origin, walls: None });
+        self.draw(RawArc { from: from.node, to, left: l, right: r, origin, foot: None });
     }
 
     /// Keeps an arc that borders a face.

@@ -105,8 +105,8 @@ impl<'a> State<'a> {
             let step = *self.step_of(segment.front);
             if step.slopes() {
                 let (from, to) = (segment.start.node, self.segments[segment.next].start.node);
-                let (left, walls) = (Some(step.plane), Some(segment.walls));
-                self.draw(RawArc { from, to, left, right: None, origin: Origin::Foot, walls });
+                let (left, foot) = (Some(step.plane), Some((step.plane, segment.walls)));
+                self.draw(RawArc { from, to, left, right: None, origin: Origin::Foot, foot });
             }
         }
         self.rebuild();
@@ -193,8 +193,8 @@ impl<'a> State<'a> {
                 (None, _) => Origin::Abutment,
                 (Some(_), Some(_)) => Origin::Crease,
             };
-            let walls = left.map(|_| segment.walls);
-            self.draw(RawArc { from, to, left, right, origin, walls });
+            let foot = left.map(|plane| (plane, segment.walls));
+            self.draw(RawArc { from, to, left, right, origin, foot });
         }
         let renumbered: Vec<usize> = self.renumber(&old);
         for (&s, &new) in old.iter().zip(&renumbered) {

@@ -19,16 +19,17 @@ pub const FRAMING: f64 = 2.0;
 const ROUNDS: usize = 3;
 
 /// Clears up the result of a sweep in place. Nodes that no arc uses stay.
-pub(super) fn tidy(raw: &mut Raw) {
+/// `apart` is normally [`FRAMING`].
+pub(super) fn tidy(raw: &mut Raw, apart: f64) {
     for _ in 0..ROUNDS {
-        let merged = merge_nodes(raw);
-        let snapped = snap_onto_arcs(raw);
+        let merged = merge_nodes(raw, apart);
+        let snapped = snap_onto_arcs(raw, apart);
         drop_doubles(raw);
         if !merged && !snapped {
             break;
         }
     }
-    join_straight(raw);
+    join_straight(raw, apart);
 }
 
 /// A grid of the nodes that arcs use.
@@ -53,27 +54,27 @@ fn grid_of_nodes(raw: &Raw) -> Grid {
     grid
 }
 
-/// Box of half-width [`FRAMING`] around the way from `a` to `b`, as a hull.
-fn around(a: DVec2, b: DVec2) -> [DVec2; 8] {
-    let f = FRAMING;
+/// Box of half-width `apart` around the way from `a` to `b`, as a hull.
+fn around(a: DVec2, b: DVec2, apart: f64) -> [DVec2; 8] {
+    let f = apart;
     let corners =
         |p: DVec2| [DVec2::new(-f, -f), DVec2::new(f, -f), DVec2::new(f, f), DVec2::new(-f, f)].map(|d| p + d);
     let ([p, q, r, s], [t, u, v, w]) = (corners(a), corners(b));
     [p, q, r, s, t, u, v, w]
 }
 
-/// Merges nodes closer than [`FRAMING`], nearest first, as long as no group
+/// Merges nodes closer than `apart`, nearest first, as long as no group
 /// grows wider than twice that.
-fn merge_nodes(raw: &mut Raw) -> bool {
+fn merge_nodes(raw: &mut Raw, apart: f64) -> bool {
     let grid = grid_of_nodes(raw);
     let mut pairs: Vec<(f64, u32, u32)> = Vec::new();
     let mut cells = Vec::new();
     for a in grid.segments.iter().flatten().copied() {
         let at = raw.nodes[a as usize];
-        grid.cells(&around(at.truncate(), at.truncate())[..4], &mut cells);
+        grid.cells(&around(at.truncate(), at.truncate(), apart)[..4], &mut cells);
         for b in cells.iter().flat_map(|&c| grid.segments[c].iter().copied()).filter(|&b| b > a) {
             let distance = (raw.nodes[b as usize] - at).length();
-            if distance < FRAMING {
+            if distance < apart {
                 pairs.push((distance, a, b));
             }
         }
@@ -88,7 +89,7 @@ fn merge_nodes(raw: &mut Raw) -> bool {
     for (_, a, b) in pairs {
         let (a, b) = (find(&mut leader, a as usize), find(&mut leader, b as usize));
         let both = (boxes[a].0.min(boxes[b].0), boxes[a].1.max(boxes[b].1));
-        if a != b && (both.1 - both.0).length() <= 2.0 * FRAMING {
+        if a != b && (both.1 - both.0).length() <= 2.0 * apart {
             join(&mut leader, a, b);
             boxes[a.min(b)] = both;
             changed = true;
@@ -132,9 +133,9 @@ fn place_groups(raw: &mut Raw, leader: &mut [usize]) {
     }
 }
 
-/// Cuts arcs at nodes that lie closer to them than [`FRAMING`]. Nodes that
+/// Cuts arcs at nodes that lie closer to them than `apart`. Nodes that
 /// come to lie on the rim are moved onto it.
-fn snap_onto_arcs(raw: &mut Raw) -> bool {
+fn snap_onto_arcs(raw: &mut Raw, apart: f64) -> bool {
     let grid = grid_of_nodes(raw);
     let mut cells = Vec::new();
     let mut cut = Vec::with_capacity(raw.arcs.len());
@@ -144,13 +145,13 @@ fn snap_onto_arcs(raw: &mut Raw) -> bool {
         let (a, b) = (raw.nodes[arc.from as usize], raw.nodes[arc.to as usize]);
         let way = b - a;
         let length = way.length();
-        grid.cells(&around(a.truncate(), b.truncate()), &mut cells);
+        grid.cells(&around(a.truncate(), b.truncate(), apart), &mut cells);
         let mut on: Vec<(f64, u32)> = Vec::new();
         for n in cells.iter().flat_map(|&c| grid.segments[c].iter().copied()) {
             let to = raw.nodes[n as usize] - a;
             let along = to.dot(way) / length;
             let off = (to - way * (along / length)).length();
-            if n != arc.from && n != arc.to && off < FRAMING && along > 0.0 && along < length {
+            if n != arc.from && n != arc.to && off < apart && along > 0.0 && along < length {
                 on.push((along, n));
                 if (arc.left.is_none() || arc.right.is_none()) && !on_rim[n as usize] {
                     moves.push((n, a + way * (along / length)));
@@ -199,14 +200,28 @@ fn drop_doubles(raw: &mut Raw) {
         if left.len() > 1 || right.len() > 1 {
             continue;
         }
-        let origin = members.iter().map(|&k| raw.arcs[k].origin).max().unwrap_or(Origin::Crease);
-        let walls = members.iter().find_map(|&k| raw.arcs[k].walls);
+        // What had only this face says how it is bordered; when the other
+        // face of a crease has vanished, it ends on an upright.
+        let sides = [left.first().copied().flatten(), right.first().copied().flatten()];
+        let alike = members.iter().map(|&k| raw.arcs[k]).find(|a| match sides {
+            [Some(l), Some(r)] => a.foot.is_some_and(|(p, _)| p == l || p == r),
+            [Some(p), None] | [None, Some(p)] => {
+                (a.left, a.right) == (Some(p), None) || (a.left, a.right) == (None, Some(p))
+            }
+            [None, None] => false,
+        });
+        let origin = match (sides, alike) {
+            ([Some(_), Some(_)], _) => Origin::Crease,
+            (_, Some(arc)) => arc.origin,
+            (_, None) => Origin::Verge,
+        };
+        let foot = alike.and_then(|a| a.foot);
         for &k in members {
             keep[k] = false;
         }
         if let (Some(&left), Some(&right), Some(&first)) = (left.first(), right.first(), members.first()) {
             keep[first] = true;
-            raw.arcs[first] = RawArc { from, to, left, right, origin, walls };
+            raw.arcs[first] = RawArc { from, to, left, right, origin, foot };
         }
     }
     let mut keep = keep.into_iter();
@@ -215,7 +230,7 @@ fn drop_doubles(raw: &mut Raw) {
 
 /// Joins arcs of one pair of faces that run straight on through a node which
 /// nothing else uses.
-fn join_straight(raw: &mut Raw) {
+fn join_straight(raw: &mut Raw, apart: f64) {
     let mut at: Vec<Vec<usize>> = vec![Vec::new(); raw.nodes.len()];
     for (k, arc) in raw.arcs.iter().enumerate() {
         at[arc.from as usize].push(k);
@@ -230,21 +245,21 @@ fn join_straight(raw: &mut Raw) {
         let (p, q) = (raw.nodes[first.from as usize], raw.nodes[second.from as usize]);
         let (way, to) = (q - p, raw.nodes[n] - p);
         let along = to.dot(way) / way.length_squared();
-        if a == b || !alike || !(0.0..=1.0).contains(&along) || (to - way * along).length() > FRAMING {
+        if a == b || !alike || !(0.0..=1.0).contains(&along) || (to - way * along).length() > apart {
             continue;
         }
-        let walls = match (first.walls, second.walls) {
-            (Some(x), Some(y)) if x != y => {
+        let foot = match (first.foot, second.foot) {
+            (Some((plane, x)), Some((other, y))) if x != y && plane == other => {
                 let mut all: Vec<u32> =
                     [x, y].iter().flat_map(|&s| raw.wall_sets[s as usize].iter().copied()).collect();
                 all.sort_unstable();
                 all.dedup();
                 raw.wall_sets.push(all);
-                Some((raw.wall_sets.len() - 1) as u32)
+                Some((plane, (raw.wall_sets.len() - 1) as u32))
             }
             (x, y) => x.or(y),
         };
-        raw.arcs[a] = RawArc { to: second.from, walls, ..first };
+        raw.arcs[a] = RawArc { to: second.from, foot, ..first };
         gone[b] = true;
         let far = second.from as usize;
         at[far].iter_mut().filter(|k| **k == b).for_each(|k| *k = a);

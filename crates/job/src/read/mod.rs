@@ -39,7 +39,7 @@ pub type PlanChecker<'c> = dyn Fn(&[Vec<DVec2>]) -> Vec<PlanFault> + 'c;
 /// Every fault of the file, in the order of the text. Faults that only follow
 /// from others are left out.
 pub fn read(text: impl AsRef<[u8]>) -> Result<Job, Faults> {
-    read_with(text, &plan_check)
+    read_with(text, &geometry::plan::check)
 }
 
 /// As [`read`], with a plan checker of the caller's.
@@ -79,9 +79,4 @@ struct Header {
     revision: Option<String>,
     region: String,
     show: LengthUnit,
-}
-
-/// The checker of plans that [`read`] uses.
-fn plan_check(_loops: &[Vec<DVec2>]) -> Vec<PlanFault> {
-    Vec::new()
 }

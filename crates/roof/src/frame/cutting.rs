@@ -54,13 +54,18 @@ pub fn resolve(job: &Job, timbers: &mut [Timber]) {
     part_the_rest(timbers);
 }
 
+/// How firmly a timber keeps its place at its joint: lower is firmer. Last
+/// commons and crown rafters come before hips at their own joint only.
+fn class_at_joint(t: &Timber) -> u8 {
+    if t.at_joint.is_some() { 3 } else { class(t) }
+}
+
 /// How firmly a timber keeps its place: lower is firmer.
 fn class(t: &Timber) -> u8 {
     match t.kind {
         MemberKind::RidgeBoard if !t.through.is_empty() => 0,
         MemberKind::RidgeBoard | MemberKind::Purlin => 1,
         MemberKind::ValleyRafter if !t.through.is_empty() => 2,
-        _ if t.at_joint.is_some() => 3,
         MemberKind::HipRafter | MemberKind::ValleyRafter => 4,
         _ => 5,
     }
@@ -82,7 +87,7 @@ fn past_end(job: &Job, timbers: &[Timber], k: usize, end: usize) -> f64 {
     let t = &timbers[k];
     match t.ends[end] {
         EndOn::Plate => tail_reach(t),
-        EndOn::Wall if t.kind == MemberKind::RidgeBoard => job.verge.overhang,
+        EndOn::Wall if t.kind == MemberKind::RidgeBoard && t.over_verge[end] => job.verge.overhang,
         EndOn::Wall | EndOn::Bare => 0.0,
         EndOn::Timber(_) => DRAWN_PAST * t.section.thickness.max(job.timber.ridge.size.thickness),
         EndOn::Joint(j) => {
@@ -182,7 +187,7 @@ fn cut_at_joint(timbers: &mut [Timber], joint: u32) {
             end_at(t, joint).is_some() || t.through.contains(&joint) || t.at_joint == Some(joint)
         })
         .collect();
-    let rank = |t: &Timber| (u8::from(!t.through.contains(&joint)), class(t));
+    let rank = |t: &Timber| (u8::from(!t.through.contains(&joint)), class_at_joint(t));
     here.sort_by(|a, b| {
         let (ta, tb) = (&timbers[*a], &timbers[*b]);
         rank(ta).cmp(&rank(tb)).then(tb.run.total_cmp(&ta.run)).then(a.cmp(b))

@@ -11,6 +11,7 @@ const SHORTEST_LINE: f64 = 1.5;
 pub struct Joints {
     of_node: Vec<u32>,
     verge: Vec<bool>,
+    wall: Vec<bool>,
 }
 
 impl Joints {
@@ -18,6 +19,7 @@ impl Joints {
     pub fn of_surface(surface: &Surface, thickness: f64) -> Self {
         let mut of_node: Vec<u32> = (0..surface.nodes.len() as u32).collect();
         let mut verge = vec![false; surface.nodes.len()];
+        let mut wall = verge.clone();
         for arc in &surface.arcs {
             let plan = (surface.node(arc.to) - surface.node(arc.from)).truncate().length();
             let inside = arc.left.is_some() && arc.right.is_some();
@@ -30,13 +32,22 @@ impl Joints {
                 verge[arc.from.index()] = true;
                 verge[arc.to.index()] = true;
             }
+            if matches!(arc.kind, ArcKind::Verge | ArcKind::Abutment) {
+                wall[arc.from.index()] = true;
+                wall[arc.to.index()] = true;
+            }
         }
-        Self { of_node, verge }
+        Self { of_node, verge, wall }
     }
 
     /// The joint of a node.
     pub fn of(&self, node: NodeId) -> u32 {
         self.of_node.get(node.index()).copied().unwrap_or(node.0)
+    }
+
+    /// Whether a node lies on a gable or another wall that is carried up.
+    pub fn is_on_wall(&self, node: NodeId) -> bool {
+        self.wall.get(node.index()).copied().unwrap_or(false)
     }
 
     /// Whether a node lies on a gable.

@@ -56,6 +56,7 @@ pub fn place(job: &Job, surface: &Surface, heights: &Heights) -> Vec<Timber> {
                 top: Top::Flat,
                 drop: None,
                 ends: [EndOn::Bare; 2],
+                over_verge: [false; 2],
                 plate_level: 0.0,
                 seat: None,
                 tails: Vec::new(),

@@ -80,7 +80,9 @@ fn pieces(
         let (a, b) = (surface.node(face.outline[k]).truncate(), surface.node(face.outline[(k + 1) % n]).truncate());
         if let Some(y) = cross(a, b) {
             let arc = face.arcs[k];
-            let bound = if surface.arc(arc).kind == ArcKind::Eaves {
+            // A slope may also start on top of a gable that is carried up: that is no plate.
+            let level = surface.node(face.outline[k]).z - face.plane.base_height;
+            let bound = if surface.arc(arc).kind == ArcKind::Eaves && level.abs() < AT_CORNER {
                 wall_at(surface, stations.face, axis, at).map_or(Bound::Arc(arc), Bound::Eaves)
             } else {
                 Bound::Arc(arc)
@@ -129,7 +131,9 @@ fn rafter(
     let end_on = |b: Bound| match (b, timber_of(b)) {
         (Bound::Eaves(_), _) => EndOn::Plate,
         (_, Some(t)) => EndOn::Timber(t),
-        (Bound::Arc(a), None) if matches!(surface.arc(a).kind, ArcKind::Verge | ArcKind::Abutment) => EndOn::Wall,
+        (Bound::Arc(a), None) if matches!(surface.arc(a).kind, ArcKind::Verge | ArcKind::Abutment | ArcKind::Eaves) => {
+            EndOn::Wall
+        }
         (_, None) => EndOn::Bare,
     };
     let foot = stations.axis * station.at + plane.inward * low.0;
@@ -166,6 +170,7 @@ fn rafter(
         top: Top::Flat,
         drop: None,
         ends: [end_on(low.1), end_on(high.1)],
+        over_verge: [false; 2],
         plate_level: plane.base_height,
         seat: None,
         tails,

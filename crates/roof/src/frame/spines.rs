@@ -161,6 +161,7 @@ fn timber_on(job: &Job, surface: &Surface, heights: &Heights, joints: &Joints, r
         top: Top::Flat,
         drop: None,
         ends: [EndOn::Joint(joints.of(run.from)), EndOn::Joint(joints.of(run.to))],
+        over_verge: [false; 2],
         plate_level: planes[0].base_height,
         seat: None,
         tails: Vec::new(),
@@ -175,8 +176,9 @@ fn timber_on(job: &Job, surface: &Surface, heights: &Heights, joints: &Joints, r
         seat_on_corner(job, surface, heights, &mut timber, walls);
     }
     for (k, node) in [run.from, run.to].into_iter().enumerate() {
-        if joints.is_verge(node) {
+        if joints.is_on_wall(node) {
             timber.ends[k] = EndOn::Wall;
+            timber.over_verge[k] = joints.is_verge(node);
         }
     }
     Some(timber)

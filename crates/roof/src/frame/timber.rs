@@ -186,6 +186,8 @@ pub struct Timber {
     pub drop: Option<f64>,
     /// Where the foot and the head of the pitch line lie.
     pub ends: [EndOn; 2],
+    /// Which ends run out over a gable's verge.
+    pub over_verge: [bool; 2],
     /// Height of the plates of its face, mm: nothing of it hangs lower inside
     /// the building.
     pub plate_level: f64,

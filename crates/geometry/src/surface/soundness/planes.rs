@@ -23,8 +23,20 @@ pub(super) fn check(surface: &Surface, walls: &[WallProfile], failures: &mut Vec
                 failures.push(CheckFailure::OffPlane { face: id, node, off, at });
             }
         }
+        let founded = || {
+            has_foot(surface, face, id)
+                // Where a face is pinched to nothing its upper part hangs on
+                // the lower one by a corner.
+                || surface.faces.iter().enumerate().any(|(other, f)| {
+                    f.plane == face.plane
+                        && other != k
+                        && f.outline.iter().any(|n| face.outline.contains(n))
+                        && has_foot(surface, f, FaceId(other as u32))
+                })
+        };
+        let none_below = face.outline.iter().all(|&n| surface.node(n).z >= face.plane.base_height - OFF_PLANE);
         let rises = face.walls.iter().all(|&w| rises_from(&face.plane, corners[w.index()], &walls[w.index()]));
-        if !rises || !touches_its_foot(surface, face) {
+        if !rises || !none_below || !founded() {
             failures.push(CheckFailure::NotOnItsWall { face: id, at: surface.node(face.outline[0]) });
         }
     }
@@ -68,27 +80,33 @@ fn inset_at(wall: &WallProfile, z: f64) -> f64 {
     inset
 }
 
-/// Whether a plane is that of a wall with this profile along `from`..`to`.
+/// Whether a plane is that of some step of a wall along `from`..`to`.
 fn rises_from(plane: &RoofPlane, (from, to): (DVec2, DVec2), wall: &WallProfile) -> bool {
     let inward = (to - from).normalize_or_zero().perp();
-    let shift = inward * inset_at(wall, plane.base_height);
-    let on_line = [from, to].iter().all(|&p| (plane.height_at(p + shift) - plane.base_height).abs() <= OFF_PLANE);
-    let pitched = slope_at(wall, plane.base_height) == Some(plane.pitch_deg)
-        && (Angle::deg(plane.pitch_deg).tan() - plane.tan_pitch).abs() < NO_BEND;
-    on_line && pitched && plane.inward.dot(inward) > 0.0
+    let slant = (1.0 + plane.tan_pitch * plane.tan_pitch).sqrt();
+    let is_step = |base: f64| {
+        let shift = inward * inset_at(wall, base);
+        let off = |p: DVec2| (plane.height_at(p + shift) - base).abs() / slant;
+        slope_at(wall, base) == Some(plane.pitch_deg) && off(from) <= OFF_PLANE && off(to) <= OFF_PLANE
+    };
+    let pitched = (Angle::deg(plane.pitch_deg).tan() - plane.tan_pitch).abs() < NO_BEND;
+    pitched
+        && plane.inward.dot(inward) > 0.0
+        && wall.steps.iter().any(|step| is_step(step.from_height.max(wall.plate_height)))
 }
 
-/// Whether a face starts on the line where its plane does, and is nowhere
-/// below it.
-fn touches_its_foot(surface: &Surface, face: &RoofFace) -> bool {
-    let above = |z: f64| z - face.plane.base_height;
-    let none_below = face.outline.iter().all(|&n| above(surface.node(n).z) >= -OFF_PLANE);
-    let foot = face.arcs.iter().any(|&a| {
+/// Whether a face starts on a foot: the line where its plane does, or a line
+/// higher up where it took a steeper face over.
+fn has_foot(surface: &Surface, face: &RoofFace, id: FaceId) -> bool {
+    let heights = face.outline.iter().map(|&n| surface.node(n).z);
+    let lowest = heights.fold(f64::INFINITY, f64::min);
+    face.arcs.iter().any(|&a| {
         let arc = surface.arc(a);
-        let level = [arc.from, arc.to].iter().all(|&n| above(surface.node(n).z).abs() <= OFF_PLANE);
-        level && matches!(arc.kind, ArcKind::Eaves | ArcKind::PitchBreak)
-    });
-    none_below && foot
+        let (from, to) = (surface.node(arc.from), surface.node(arc.to));
+        let above = if arc.left == Some(id) { (to - from).truncate().perp() } else { -(to - from).truncate().perp() };
+        let climbs = face.plane.inward.dot(above) > 0.0;
+        to.z - lowest <= OFF_PLANE && climbs && matches!(arc.kind, ArcKind::Eaves | ArcKind::PitchBreak)
+    })
 }
 
 /// Whether the planes beside an arc bend as its kind says. `way` leads up.

@@ -1,0 +1,24 @@
+//! Writes a pack to look at: `pack OUT_DIR [SOLUTION.json]`. Without a solution
+//! it takes the hipped roof that the tests use.
+
+#[path = "../tests/fixture/mod.rs"]
+mod fixture;
+
+use std::error::Error;
+use std::path::Path;
+
+fn main() -> Result<(), Box<dyn Error>> {
+    let mut arguments = std::env::args().skip(1);
+    let out = arguments.next().ok_or("say where to write: pack OUT_DIR [SOLUTION.json]")?;
+    let solution = match arguments.next() {
+        Some(path) => serde_json::from_slice(&std::fs::read(path)?)?,
+        None => fixture::hipped(),
+    };
+    let out = Path::new(&out);
+    std::fs::create_dir_all(out)?;
+    std::fs::write(out.join("pack.pdf"), drawings::pack(&solution)?)?;
+    std::fs::write(out.join("members.csv"), drawings::members_csv(&solution)?)?;
+    std::fs::write(out.join("plan.svg"), drawings::plan_svg(&solution))?;
+    std::fs::write(out.join("frame.svg"), drawings::frame_svg(&solution))?;
+    Ok(())
+}
