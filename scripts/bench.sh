@@ -8,11 +8,7 @@ cd "$ROOT"
 PLANS=300
 SEED=7
 need cc gcc libc6-dev
-cargo bench --workspace --benches
+cargo bench --workspace --bench '*'
 
-printf '\n== roof surface beside an outside skeleton library\n'
-python=$(oracle_python)
-plans=$TARGET/bench-plans.jsonl
-cargo run --release --quiet -p geometry --example plans_for_oracle -- $PLANS $SEED >"$plans"
-cargo run --release --quiet -p trials --example time_surfaces <"$plans" >"$TARGET/bench-ours.jsonl"
-"$python" scripts/bench_outside.py "$plans" "$TARGET/bench-ours.jsonl"
+printf '\n== roof surface beside an outside skeleton library, %s plans\n' $PLANS
+surface_oracle $PLANS $SEED
