@@ -48,8 +48,15 @@ function natively(job) {
 let differing = 0;
 try {
   for (const job of jobs) {
-    const native = natively(job);
-    const wasm = await inWasm(job);
+    let native, wasm;
+    try {
+      native = natively(job);
+      wasm = await inWasm(job);
+    } catch (error) {
+      differing++;
+      console.error(`    FAULT: ${job}: ${error.message}`);
+      continue;
+    }
     DOCUMENTS.forEach((name, k) => {
       if (native[k].length > 0 && native[k].equals(wasm[k])) return;
       differing++;
