@@ -10,10 +10,11 @@ cargo build --release --quiet -p seatcut
 seatcut=$TARGET/release/seatcut
 
 mkdir -p out
-"$seatcut" check "$job"
+# Each command tells the notices of the job; once is enough here.
+"$seatcut" check "$job" | head -n 1
 "$seatcut" solve "$job"
 "$seatcut" solve "$job" --json >out/boathouse.json
-"$seatcut" pack "$job" -o out/boathouse-pack.pdf --csv out/boathouse-members.csv
+"$seatcut" pack "$job" -o out/boathouse-pack.pdf --csv out/boathouse-members.csv >/dev/null
 printf '\nWritten:\n'
 for file in out/boathouse-pack.pdf out/boathouse-members.csv out/boathouse.json; do
   printf '  %-28s %8d bytes\n' "$file" "$(wc -c <"$file")"
