@@ -1,2 +1,27 @@
-//! The command line.
-fn main() {}
+//! `seatcut`: the command line. It reads and writes files and prints; every
+//! figure comes from the pure crates.
+
+mod cli;
+mod commands;
+mod failure;
+mod fault_report;
+mod figures;
+mod lengths;
+mod progress;
+mod reading;
+mod solving;
+mod writing;
+
+use std::process::ExitCode;
+
+use clap::Parser;
+
+fn main() -> ExitCode {
+    match commands::run(cli::Cli::parse()) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(failure) => {
+            failure.tell();
+            failure.code()
+        }
+    }
+}

@@ -1,0 +1,52 @@
+//! The commands and their options, as words on the command line.
+
+use clap::{Parser, Subcommand};
+
+use crate::commands::{card, check, completions, new, pack, set, solve};
+
+/// What every help page ends with.
+const EXIT_CODES: &str = "\
+Exit codes:
+  0  done
+  1  the job can't be built as asked
+  2  a file or an argument is not good
+  3  a result can't be written
+
+A JOB of - is read from standard input. Where there is a fault nothing is written.";
+
+/// Cut roofs from the wall plates up: true lengths, every bevel, birdsmouths, sheets for the bench.
+#[derive(Debug, Parser)]
+#[command(name = "seatcut", version, after_help = EXIT_CODES, arg_required_else_help = true)]
+pub struct Cli {
+    #[command(subcommand)]
+    pub command: Command,
+}
+
+/// One command; each has a file of its own under `commands/`.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Start a job file from a shape of plan
+    New(new::New),
+    /// Check a job: the file, the plan, and that the roof can be built
+    Check(check::Check),
+    /// Solve a job and print its figures
+    Solve(solve::Solve),
+    /// Write the sheets of a job as one PDF, and the list of timbers
+    Pack(pack::Pack),
+    /// One rafter or hip from span, pitch and size, with no job file
+    Card(card::Card),
+    /// Change one key of a job file, keeping its comments
+    Set(set::Set),
+    /// Print every key of a job file with what it is when left out
+    #[command(after_help = "\
+Example:
+  seatcut defaults > all-keys.toml")]
+    Defaults,
+    /// Print the JSON schema of job files, for editors
+    #[command(after_help = "\
+Example:
+  seatcut schema > job.schema.json")]
+    Schema,
+    /// Print a completion script for a shell
+    Completions(completions::Completions),
+}

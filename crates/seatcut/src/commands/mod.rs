@@ -1,0 +1,29 @@
+//! The commands, one file each.
+
+pub mod card;
+pub mod check;
+pub mod completions;
+pub mod defaults;
+pub mod new;
+pub mod pack;
+pub mod schema;
+pub mod set;
+pub mod solve;
+
+use crate::cli::{Cli, Command};
+use crate::failure::Failure;
+
+/// Runs what was asked.
+pub fn run(cli: Cli) -> Result<(), Failure> {
+    match cli.command {
+        Command::New(new) => new.run(),
+        Command::Check(check) => check.run(),
+        Command::Solve(solve) => solve.run(),
+        Command::Pack(pack) => pack.run(),
+        Command::Card(card) => card.run(),
+        Command::Set(set) => set.run(),
+        Command::Defaults => defaults::run(),
+        Command::Schema => schema::run(),
+        Command::Completions(completions) => completions.run(),
+    }
+}

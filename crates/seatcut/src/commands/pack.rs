@@ -1,0 +1,59 @@
+//! `seatcut pack`: the sheets of a job as one PDF, and the list of timbers.
+
+use std::path::{Path, PathBuf};
+
+use clap::Args;
+
+use crate::failure::Failure;
+use crate::progress;
+use crate::reading::JobFile;
+use crate::{figures, solving, writing};
+
+/// Where the sheets go when no file is named.
+const DEFAULT_OUTPUT: &str = "pack.pdf";
+
+/// Write the sheets of a job.
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Examples:
+  seatcut pack boathouse.toml
+  seatcut pack boathouse.toml -o boathouse.pdf --csv boathouse.csv
+Print the sheets at 100 %, and measure the check bar on the first one.")]
+pub struct Pack {
+    /// The job file, or - for standard input
+    job: String,
+    /// The PDF to write; when left out, the job's name with .pdf
+    #[arg(short, long, value_name = "FILE")]
+    output: Option<PathBuf>,
+    /// Also write the list of timbers, for a spreadsheet
+    #[arg(long, value_name = "FILE")]
+    csv: Option<PathBuf>,
+}
+
+impl Pack {
+    /// Runs the command.
+    pub fn run(self) -> Result<(), Failure> {
+        let file = JobFile::read(&self.job)?;
+        let solution = solving::solve(&file)?;
+        solving::refuse_stopped(&solution)?;
+        let pdf_place = self.output.unwrap_or_else(|| beside(&self.job));
+        let unmade = |why: drawings::PackError| Failure::NotBuilt(format!("{}: {why}", file.name));
+        let pdf = progress::during("drawing the sheets", || drawings::pack(&solution)).map_err(unmade)?;
+        let csv = match &self.csv {
+            Some(_) => Some(drawings::members_csv(&solution).map_err(unmade)?),
+            None => None,
+        };
+        let mut files: Vec<(&Path, &[u8])> = vec![(&pdf_place, &pdf)];
+        if let (Some(place), Some(text)) = (&self.csv, &csv) {
+            files.push((place, text.as_bytes()));
+        }
+        writing::write_files(&files)?;
+        let written: String = files.iter().map(|(place, _)| format!("{}\n", place.display())).collect();
+        writing::print((written + &figures::notices(&solution)).as_bytes())
+    }
+}
+
+/// The PDF beside its job file, with the same name.
+fn beside(job: &str) -> PathBuf {
+    if job == "-" { PathBuf::from(DEFAULT_OUTPUT) } else { Path::new(job).with_extension("pdf") }
+}

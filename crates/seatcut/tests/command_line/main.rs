@@ -1,0 +1,7 @@
+//! The command line as a user meets it: every command, and every refusal.
+
+mod bad_arguments;
+mod bad_jobs;
+mod bench;
+mod commands;
+mod faults_of_writing;

@@ -1,0 +1,8 @@
+//! What must hold for any input at all. The fuzz targets and the plain seeded
+//! tests call the same functions; each panics when its promise is broken.
+
+mod job_text;
+mod plan;
+
+pub use job_text::job_text;
+pub use plan::{CORNER_BYTES, MOST_CORNERS, plan};

@@ -1,0 +1,73 @@
+# Shared by the scripts: where things are, and how to get what is missing.
+# Sourced, never run; the caller has set -euo pipefail.
+
+ROOT=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
+TOOLS=$ROOT/.tools
+TARGET=${CARGO_TARGET_DIR:-$ROOT/target}
+export PATH="$TOOLS/bin:$PATH"
+export CARGO_TERM_COLOR=${CARGO_TERM_COLOR:-auto}
+
+# The crates that must build for the browser: no files, clocks, threads or screens.
+PURE_CRATES="geometry job roof drawings"
+
+say() { printf '    %s\n' "$*"; }
+fail() {
+  printf '    FAULT: %s\n' "$*" >&2
+  return 1
+}
+have() { command -v "$1" >/dev/null 2>&1; }
+
+# apt_install PACKAGE… — needs Debian and root (or sudo without a password).
+apt_install() {
+  local as_root=""
+  have apt-get || { fail "please install: $*"; return 1; }
+  if [ "$(id -u)" != 0 ]; then
+    if have sudo && sudo -n true 2>/dev/null; then as_root="sudo -n"; else
+      fail "please install as root: apt-get install $*"
+      return 1
+    fi
+  fi
+  say "installing $*"
+  $as_root apt-get install -y --no-install-recommends "$@" >/dev/null 2>&1 ||
+    { $as_root apt-get update >/dev/null 2>&1 &&
+      $as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y --no-install-recommends "$@" >/dev/null; }
+}
+
+# need COMMAND PACKAGE… — install the packages unless the command is there.
+need() {
+  local command=$1
+  shift
+  have "$command" || apt_install "$@"
+}
+
+# cargo_tool NAME VERSION — a cargo subcommand of this version in .tools/, built once.
+# An unoptimised build of the tool is ready sooner than an optimised one pays back.
+cargo_tool() {
+  local name=$1 version=$2
+  [ -x "$TOOLS/bin/$name" ] && "$TOOLS/bin/$name" --version 2>/dev/null | grep -q " $version\$" && return 0
+  say "building $name $version into .tools/"
+  CARGO_TARGET_DIR= cargo install "$name" --version "$version" --locked --debug --quiet --root "$TOOLS"
+}
+
+# venv DIRECTORY PACKAGE==VERSION… — a Python environment that holds exactly these.
+venv() {
+  local dir=$1 wanted
+  shift
+  wanted="$*"
+  [ -x "$dir/bin/python" ] && [ "$(cat "$dir/holds" 2>/dev/null)" = "$wanted" ] && return 0
+  need python3 python3 python3-venv
+  rm -rf "$dir"
+  python3 -m venv "$dir" 2>/dev/null || { apt_install python3-venv && python3 -m venv "$dir"; }
+  say "installing $wanted into ${dir#"$ROOT"/}"
+  "$dir/bin/pip" install --quiet --disable-pip-version-check "$@"
+  printf '%s\n' "$wanted" >"$dir/holds"
+}
+
+# surface_oracle PLANS SEED — compares roof surfaces over seeded random plans, heights and speed, with an
+# outside skeleton library. For comparison only: it is neither linked nor shipped.
+surface_oracle() {
+  local plans=$TARGET/oracle-plans.jsonl
+  venv "$TARGET/oracle-venv" pysvcgal==0.0.25 numpy==2.2.6
+  cargo run --release --quiet -p geometry --example plans_for_oracle -- "$1" "$2" >"$plans"
+  "$TARGET/oracle-venv/bin/python" scripts/oracle_surface.py <"$plans"
+}

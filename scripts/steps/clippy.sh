@@ -1,0 +1,2 @@
+# Lints, each a fault.
+cargo clippy --workspace --all-targets --quiet -- -D warnings

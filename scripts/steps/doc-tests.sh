@@ -1,0 +1,2 @@
+# The examples in the documentation run.
+cargo test --workspace --doc

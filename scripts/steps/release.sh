@@ -1,0 +1,2 @@
+# The shipped binary.
+cargo build --release -p seatcut

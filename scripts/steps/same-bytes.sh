@@ -1,0 +1,12 @@
+# Natively and in WebAssembly the same job gives the same bytes: solution, sheets and list.
+# Compared over the examples and one job of every shape.
+cargo build --release -p seatcut --quiet
+seatcut=$TARGET/release/seatcut
+jobs=$TARGET/same-bytes
+rm -rf "$jobs"
+mkdir -p "$jobs"
+for shape in $("$seatcut" new --list | sed -n 's/^\([^ ]*\) .*/\1/p'); do
+  "$seatcut" new "$shape" -o "$jobs/$shape.toml"
+done
+node scripts/same_bytes.mjs "$seatcut" "$TARGET/wasm/wasm32-unknown-unknown/release/wasm_check.wasm" \
+  examples/*.toml "$jobs"/*.toml

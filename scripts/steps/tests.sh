@@ -1,0 +1,2 @@
+# Unit, property and command-line tests.
+cargo test --workspace --lib --bins --tests --examples
