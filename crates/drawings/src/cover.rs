@@ -87,7 +87,13 @@ fn figures(sheet: &mut Sheet, solution: &Solution, top: f64) {
 }
 
 /// A row of boxes, each a figure with a word above it.
-pub fn key_figures<L: AsRef<str>>(sheet: &mut Sheet, boxes: &[(L, String)], [x, y]: [f64; 2], [w, h]: [f64; 2], style: Style) {
+pub fn key_figures<L: AsRef<str>>(
+    sheet: &mut Sheet,
+    boxes: &[(L, String)],
+    [x, y]: [f64; 2],
+    [w, h]: [f64; 2],
+    style: Style,
+) {
     let each = w / boxes.len().max(1) as f64;
     sheet.rect([x, y], [w, h], None, Some(Pen::black(0.35)));
     for (i, (label, figure)) in boxes.iter().enumerate() {

@@ -104,7 +104,8 @@ fn picture(sheet: &mut Sheet, member: &Member, mouth: Birdsmouth, room: Room) {
         let along = unit([dot(member.bench.along, level), member.bench.along[2], 0.0]).unwrap_or([1.0, 0.0, 0.0]);
         let foot = place(along[1] * mouth.depth_mm, -along[0] * mouth.depth_mm);
         sheet.line(corner, foot, thin);
-        let beyond = place(along[1] * mouth.depth_mm + along[1] * 3.2 * n, -along[0] * mouth.depth_mm - along[0] * 3.2 * n);
+        let beyond =
+            place(along[1] * mouth.depth_mm + along[1] * 3.2 * n, -along[0] * mouth.depth_mm - along[0] * 3.2 * n);
         sheet.text([beyond[0], beyond[1] + LETTER.cap_mm() / 2.0], Anchor::Middle, LETTER, "D");
         let small = Style::regular(SMALLEST_PT);
         sheet.text([room.x, room.y + room.h - 0.5], Anchor::Start, small, &format!("as it stands, {}", scale_words(n)));

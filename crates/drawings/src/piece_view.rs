@@ -168,7 +168,7 @@ pub fn draw(sheet: &mut Sheet, member: &Member, lengths: Lengths, room: Room) {
                 let (a, b) = (from.max(pitch_line[0][0]), to.min(pitch_line[1][0]));
                 let y = side.y(pitch_line[0][1]);
                 if b > a {
-                    sheet.line([along.x(a), y], [along.x(b), y], Pen::dashed(0.18, Dash::DashDot));
+                    sheet.line([along.x(a), y], [along.x(b), y], Pen::dashed(0.18, Dash::Chain));
                 }
             }
         }

@@ -20,7 +20,7 @@ const DIMENSION: Style = Style::bold(10.0);
 /// Pens of the lines of the surface, and their names for the key.
 pub const KEY: [(LineKind, &str, Pen); 6] = [
     (LineKind::Ridge, "ridge", Pen::black(0.9)),
-    (LineKind::Hip, "hip", Pen::dashed(0.6, Dash::DashDot)),
+    (LineKind::Hip, "hip", Pen::dashed(0.6, Dash::Chain)),
     (LineKind::Valley, "valley", Pen::dashed(0.6, Dash::Dashed)),
     (LineKind::PitchBreak, "pitch break", Pen::dashed(0.5, Dash::Dotted)),
     (LineKind::Eaves, "plate line", Pen::black(0.45)),
@@ -180,7 +180,8 @@ impl<'a> Side<'a> {
         let radius = (LETTER.cap_mm().max(width) / 2.0 + 1.0).max(3.0);
         for reach in [radius + 0.8, -radius - 0.8, radius + 5.0, radius + 9.0, -radius - 6.0] {
             let c = self.outside(self.middle(), reach);
-            let ring = [[-1.0, -1.0], [1.0, -1.0], [1.0, 1.0], [-1.0, 1.0]].map(|k| [c[0] + k[0] * radius, c[1] + k[1] * radius]);
+            let ring = [[-1.0, -1.0], [1.0, -1.0], [1.0, 1.0], [-1.0, 1.0]]
+                .map(|k| [c[0] + k[0] * radius, c[1] + k[1] * radius]);
             if taken.is_free(&ring) {
                 taken.take(ring);
                 sheet.disc(c, radius, Some(255), Some(Pen::black(0.35)));
