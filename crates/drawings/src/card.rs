@@ -140,7 +140,8 @@ fn figures(sheet: &mut Sheet, member: &Member, lengths: Lengths) {
     if let Some([left, right]) = member.backing_deg {
         boxes.push(("backing left / right", format!("{} / {}", degrees(left), degrees(right))));
     }
-    if let Some(drop) = member.drop_mm {
+    // A valley that is not lowered says nothing about it.
+    if let Some(drop) = member.drop_mm.filter(|d| *d != 0.0) {
         boxes.push(("drop, plumb", lengths.write(drop)));
     }
     key_figures(sheet, &boxes, [LEFT, FIGURES_TOP], [ROOM, FIGURES_HEIGHT], FIGURE);

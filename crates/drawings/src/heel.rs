@@ -52,7 +52,12 @@ fn picture(sheet: &mut Sheet, member: &Member, mouth: Birdsmouth, room: Room) {
     if !sizes.iter().all(|v| v.is_finite() && *v > 0.0) {
         return;
     }
-    let positions: Vec<V3> = member.solid.points.iter().map(standing(member, level)).collect();
+    let mut positions: Vec<V3> = member.solid.points.iter().map(standing(member, level)).collect();
+    // On a valley the mouth's corner is not on the pitch line: it is where the seat begins.
+    let faces = facets(&member.solid, &positions);
+    let seat = faces.iter().filter(|f| f.name.contains("seat")).flat_map(|f| &f.points);
+    let [shift, rise, _] = seat.copied().min_by(|a, b| a[0].total_cmp(&b[0])).unwrap_or_default();
+    positions.iter_mut().for_each(|p| *p = [p[0] - shift, p[1] - rise, p[2]]);
     // What is shown: the mouth and the timber over it.
     let reach = mouth.seat_mm.max(mouth.plumb_mm) * 0.6;
     let (left, right) = (-reach, mouth.seat_mm + reach);
