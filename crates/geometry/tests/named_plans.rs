@@ -5,8 +5,7 @@ mod common;
 
 use common::plans;
 use geometry::surface::{
-    ArcKind, FRAMING, ProfileFault, ProfileStep, Slope, Surface, SurfaceError, SurfaceWarning, WallId, WallProfile,
-    check, solve,
+    ArcKind, ProfileFault, ProfileStep, Slope, Surface, SurfaceError, SurfaceWarning, WallId, WallProfile, check, solve,
 };
 use geometry::{Angle, CornerRef, DVec2, PlanFault};
 
@@ -148,15 +147,6 @@ fn a_raised_plate_starts_its_eaves_higher() {
     let lowest = face.outline.iter().map(|&n| roof.node(n).z).fold(f64::INFINITY, f64::min);
     assert_eq!(lowest, 500.0);
     assert_eq!(count(&roof, ArcKind::Verge), 2);
-}
-
-#[test]
-fn sizes_of_tolerances_keep_apart() {
-    // surface.md section 5: rounding, event cluster, grid, wall line. The
-    // first two are private to the sweep: 1e-6 and 1e-3 mm.
-    let ladder = [1e-6, 1e-3, geometry::plan::GRID, geometry::plan::LINE_TOLERANCE];
-    assert!(ladder.windows(2).all(|pair| pair[1] >= 9.99 * pair[0]), "{ladder:?}");
-    assert!(FRAMING >= geometry::plan::LINE_TOLERANCE && geometry::plan::SHORTEST_WALL >= 10.0 * FRAMING);
 }
 
 /// Solves a plan that once failed; being returned means that it is sound.

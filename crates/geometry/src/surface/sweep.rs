@@ -282,3 +282,21 @@ impl<'a> State<'a> {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::CLUSTER;
+    use crate::plan::{GRID, LINE_TOLERANCE, SHORTEST_WALL};
+    use crate::surface::tidy::FRAMING;
+
+    /// Rounding on a site of 100 m, mm (reference/ says how it was estimated).
+    const ROUNDING: f64 = 1e-6;
+
+    #[test]
+    fn sizes_of_tolerances_keep_apart() {
+        let ladder = [ROUNDING, CLUSTER, GRID, LINE_TOLERANCE];
+        assert!(ladder.windows(2).all(|pair| pair[1] / pair[0] > 9.999), "{ladder:?}");
+        let framing = [LINE_TOLERANCE, FRAMING, SHORTEST_WALL / 10.0];
+        assert!(framing.windows(2).all(|pair| pair[0] < pair[1]), "{framing:?}");
+    }
+}

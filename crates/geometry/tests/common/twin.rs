@@ -170,7 +170,7 @@ impl Twin {
         // All corners at z, merged.
         let mut places: Vec<DVec2> = Vec::new();
         let mut corners_at: Vec<usize> = Vec::new();
-        let mut node_at = |p: DVec2, places: &mut Vec<DVec2>| match places.iter().position(|q| q.distance(p) < NEAR) {
+        let node_at = |p: DVec2, places: &mut Vec<DVec2>| match places.iter().position(|q| q.distance(p) < NEAR) {
             Some(k) => k,
             None => {
                 places.push(p);
