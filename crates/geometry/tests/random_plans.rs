@@ -5,7 +5,7 @@ mod common;
 
 use common::plans::{self, Dice, Plan};
 use common::twin;
-use geometry::surface::{ArcKind, FRAMING, Slope, Surface, SurfaceError, SurfaceWarning, check, solve};
+use geometry::surface::{ArcKind, FRAMING, Slope, Surface, SurfaceError, SurfaceWarning, WallProfile, check, solve};
 use geometry::{DVec2, DVec3};
 
 /// Nodes framed as one may be this far from where they were, mm.
@@ -57,33 +57,55 @@ fn nearly_all_plans_are_solved_and_sound() {
     assert!(solved >= 3980, "{solved} of 4000");
 }
 
+/// Compares the nodes of a roof with those of the twin; whether the twin kept
+/// its way.
+fn agrees_with_twin(name: &str, walls: &[WallProfile], roof: &Surface) -> bool {
+    let Some(nodes) = twin::nodes(&roof.loops, walls) else { return false };
+    let lowest = walls.iter().map(|w| w.plate_height).fold(f64::INFINITY, f64::min);
+    for node in roof.nodes.iter().filter(|n| n.z > lowest + MOVED) {
+        let nearest = nodes.iter().map(|n| n.distance(*node)).fold(f64::INFINITY, f64::min);
+        assert!(nearest < MOVED, "{name}: the twin has no node near {node}");
+    }
+    // Nodes of the twin on upright walls alone border no face.
+    let uprights = roof.warnings.iter().any(|w| matches!(w, SurfaceWarning::UprightCheek { .. }))
+        || walls.iter().any(|w| w.plate_height > lowest || w.steps.len() > 1);
+    for node in nodes.iter().filter(|n| n.z > lowest + MOVED && !uprights) {
+        assert!(off_arc(roof, *node) < MOVED, "{name}: no line of the roof near {node}");
+    }
+    true
+}
+
 #[test]
 fn the_slow_twin_finds_the_same_nodes() {
     let (mut compared, mut lost) = (0, 0);
     for (number, plan, roof) in roofs(1500) {
-        let Some(nodes) = twin::nodes(&roof.loops, &plan.walls) else {
-            lost += 1;
-            continue;
+        let kept = agrees_with_twin(&format!("plan {number}, {}", plan.kind), &plan.walls, &roof);
+        compared += usize::from(kept);
+        lost += usize::from(!kept);
+    }
+    assert!(lost * 100 < compared, "the twin lost its way {lost} times in {compared}");
+}
+
+#[test]
+fn the_slow_twin_agrees_on_plans_large_enough_for_rounds() {
+    let mut compared = 0;
+    for seed in 0..60 {
+        let mut dice = Dice::new(seed);
+        let n = dice.whole(60, 160);
+        let ring = match seed % 3 {
+            0 => plans::ragged_ring(&mut dice, n),
+            1 => plans::star(&mut dice, n, 15_000.0, 30_000.0),
+            _ => plans::comb(&mut dice, n / 4),
         };
-        compared += 1;
-        let lowest = plan.walls.iter().map(|w| w.plate_height).fold(f64::INFINITY, f64::min);
-        for node in roof.nodes.iter().filter(|n| n.z > lowest + MOVED) {
-            let nearest = nodes.iter().map(|n| n.distance(*node)).fold(f64::INFINITY, f64::min);
-            assert!(nearest < MOVED, "plan {number}, {}: the twin has no node near {node}", plan.kind);
-        }
-        // Nodes of the twin on upright walls alone border no face.
-        for node in nodes.iter().filter(|n| n.z > lowest + MOVED) {
-            let on_upright = roof.warnings.iter().any(|w| matches!(w, SurfaceWarning::UprightCheek { .. }))
-                || plan.walls.iter().any(|w| w.plate_height > lowest || w.steps.len() > 1);
-            assert!(
-                on_upright || off_arc(&roof, *node) < MOVED,
-                "plan {number}, {}: no line of the roof near {node}",
-                plan.kind
-            );
+        let loops = if seed % 2 == 0 { vec![ring] } else { plans::turned(&vec![ring], 27.0) };
+        let kind = if seed % 4 < 2 { plans::Walls::Equal } else { plans::Walls::Mixed };
+        let walls = plans::walls(&mut dice, loops[0].len(), kind);
+        match solve(&loops, &walls) {
+            Ok(roof) => compared += usize::from(agrees_with_twin(&format!("large plan {seed}"), &walls, &roof)),
+            Err(error) => assert!(refused(&error) || matches!(error, SurfaceError::Plan(_)), "plan {seed}: {error}"),
         }
     }
-    println!("{compared} compared, the twin lost {lost}");
-    assert!(lost * 100 < compared, "the twin lost its way {lost} times");
+    assert!(compared >= 40, "only {compared} compared");
 }
 
 fn counts(roof: &Surface) -> [usize; 9] {
