@@ -199,7 +199,7 @@ fn cut_tag(timber: &mut Timber, purpose: CutUse, at: CutPlace) -> Made {
         timber.cuts.push(FrameCut { purpose, at });
         timber.cuts.len() - 1
     });
-    Made::Cut(k as u8)
+    Made::Cut(k as u16)
 }
 
 /// Refuse hips and valleys whose underside passes above their plate.

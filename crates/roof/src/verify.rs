@@ -225,7 +225,7 @@ fn contacts(timbers: &[Timber], bodies: &[Option<Body>], marks: &[String]) -> Re
                 CutUse::Seat => plates.clone(),
                 _ => continue,
             };
-            let tag = Made::Cut(c as u8);
+            let tag = Made::Cut(c as u16);
             for other in others {
                 let Some(body) = &bodies[other] else { continue };
                 let apart = body.low.cmpgt(mine.high + NOT_MEANT).any() || mine.low.cmpgt(body.high + NOT_MEANT).any();

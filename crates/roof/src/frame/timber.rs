@@ -34,7 +34,7 @@ pub enum Made {
     /// A square end that no cut has replaced (`true` at the head).
     End(bool),
     /// A cut: an index into [`Timber::cuts`].
-    Cut(u8),
+    Cut(u16),
     /// Where two cells of one timber meet: not a face at all.
     Inner,
 }
@@ -242,7 +242,7 @@ impl Timber {
 
     /// Cut it upright: keep the inside of `half`.
     pub fn cut(&mut self, half: HalfPlan, purpose: CutUse, at: CutPlace) {
-        let tag = Made::Cut(self.cuts.len() as u8);
+        let tag = Made::Cut(self.cuts.len() as u16);
         let left = self.footprint.clipped(half, tag);
         if left.sides().iter().any(|s| s.tag == tag) {
             self.cuts.push(FrameCut { purpose, at });
