@@ -28,9 +28,9 @@ apt_install() {
     fi
   fi
   say "installing $*"
-  $as_root apt-get install -y --no-install-recommends "$@" >/dev/null 2>&1 ||
-    { $as_root apt-get update >/dev/null 2>&1 &&
-      $as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y --no-install-recommends "$@" >/dev/null; }
+  local install="$as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y --no-install-recommends"
+  # The package lists of a fresh machine may be missing or old.
+  $install "$@" >/dev/null 2>&1 || { $as_root apt-get update >/dev/null 2>&1 && $install "$@" >/dev/null; }
 }
 
 # need COMMAND PACKAGE… — install the packages unless the command is there.
@@ -46,7 +46,7 @@ cargo_tool() {
   local name=$1 version=$2
   [ -x "$TOOLS/bin/$name" ] && "$TOOLS/bin/$name" --version 2>/dev/null | grep -q " $version\$" && return 0
   say "building $name $version into .tools/"
-  CARGO_TARGET_DIR= cargo install "$name" --version "$version" --locked --debug --quiet --root "$TOOLS"
+  env -u CARGO_TARGET_DIR cargo install "$name" --version "$version" --locked --debug --quiet --root "$TOOLS"
 }
 
 # venv DIRECTORY PACKAGE==VERSION… — a Python environment that holds exactly these.

@@ -1,2 +1,2 @@
 # Unit, property and command-line tests.
-cargo test --workspace --lib --bins --tests --examples
+cargo test --workspace --no-fail-fast --lib --bins --tests --examples
