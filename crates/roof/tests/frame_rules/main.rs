@@ -3,6 +3,7 @@
 
 #[path = "../common/mod.rs"]
 mod common;
+mod joints;
 mod members;
 mod moves;
 mod pieces;

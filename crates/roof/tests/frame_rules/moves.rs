@@ -76,6 +76,23 @@ fn turning_the_plan_changes_no_timber() {
     none(&out);
 }
 
+#[test]
+fn a_rafter_abreast_of_a_corner_is_the_same_however_the_plan_lies() {
+    let mut out = Vec::new();
+    // Default sizes at which rafters stand exactly abreast of re-entrant corners.
+    for name in ["U", "H", "bay"] {
+        let job = shape(name, false);
+        let still = solve(&job, name);
+        for degrees in [90.0, 17.0] {
+            let mut turned = job.clone();
+            turned.loops.iter_mut().for_each(|ring| *ring = turned_exactly(ring, degrees));
+            let s = solve(&turned, &format!("{name} turned by {degrees}°"));
+            out.extend(unlike(&format!("{name} turned by {degrees}°"), &still, &s, 1.0, false));
+        }
+    }
+    none(&out);
+}
+
 /// The job seen in a mirror: x reversed, walls in reverse order.
 fn mirror(job: &Job) -> Job {
     let mut out = job.clone();
