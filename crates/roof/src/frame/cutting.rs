@@ -26,6 +26,10 @@ const THROUGH_POINT: f64 = 0.5;
 /// hips their bearing; sharper hips bear on what there is.
 const FARTHEST_RIDGE_END: f64 = 6.0;
 
+/// A rafter whose line ends this near to the head of a hip or valley meets the
+/// joint there, mm.
+const AT_HEAD: f64 = 1.0;
+
 /// If the weaker timber would lose this many times what the stronger would,
 /// the stronger is cut instead.
 const TOO_DEAR: f64 = 8.0;
@@ -52,6 +56,7 @@ pub fn resolve(job: &Job, timbers: &mut [Timber]) {
         cut_at_joint(timbers, joint);
     }
     part_the_rest(timbers);
+    trim_rafters(timbers);
 }
 
 /// How firmly a timber keeps its place at its joint: lower is firmer. Last
@@ -171,6 +176,12 @@ fn cut_at_lines(timbers: &mut [Timber]) {
                 continue;
             }
             let t = &timbers[k];
+            let (at, line) = (if end == 1 { t.head() } else { t.foot }, &timbers[id.index()]);
+            if line.run - line.along(at) < AT_HEAD {
+                // At the very head of its line other timbers meet as well: it is
+                // parted from all of them below.
+                continue;
+            }
             let toward = if end == 1 { -t.dir } else { t.dir };
             let half = timbers[id.index()].side_facing(toward).flipped();
             let at = if end == 1 { CutPlace::Head } else { CutPlace::Foot };
@@ -278,6 +289,19 @@ fn trim(timbers: &mut [Timber], joint: u32) {
         if open {
             let (at, out) = if head { (t.head(), t.dir) } else { (t.foot, -t.dir) };
             t.cut(HalfPlan::through(at, out), CutUse::Trim, place);
+        }
+    }
+}
+
+/// Square off rafters that were drawn past an end and met nothing there.
+fn trim_rafters(timbers: &mut [Timber]) {
+    for t in timbers.iter_mut().filter(|t| t.is_rafter()) {
+        let Some([foot, head]) = t.footprint.crossing(t.foot, t.dir) else { continue };
+        if head.1 == Made::End(true) && head.0 > t.run {
+            t.cut(HalfPlan::through(t.head(), t.dir), CutUse::Trim, CutPlace::Head);
+        }
+        if foot.1 == Made::End(false) && foot.0 < 0.0 && t.ends[0] != EndOn::Plate {
+            t.cut(HalfPlan::through(t.foot, -t.dir), CutUse::Trim, CutPlace::Foot);
         }
     }
 }
