@@ -26,6 +26,8 @@ const TABLES_TOP: f64 = 117.5;
 /// Columns of the lower half: cuts, tape and deductions, birdsmouth.
 const TAPE_AT: f64 = LEFT + 150.0;
 const HEEL_AT: f64 = RIGHT - 59.0;
+/// An edge angle nearer to square is not worth a line, degrees.
+const SQUARE: f64 = 0.05;
 /// Lines a cell may take.
 const MOST_LINES: usize = 3;
 
@@ -105,15 +107,26 @@ fn heading(sheet: &mut Sheet, piece: &PatternPiece, member: Option<&Member>, len
     });
     let mut lines = Vec::new();
     if let Some(other) = &piece.mirror_of {
-        lines.push(format!("Mirror of {other}: the offcut of its head cut is the head of this one."));
+        lines.push(mirror_words(other, member));
     }
     if piece.members.len() > 1 || piece.members.first() != Some(&piece.mark) {
         lines.push(format!("for {}", ranges(&piece.members)));
     }
     let most = 3 - lines.len().min(2);
-    let lines: Vec<String> =
-        lines.iter().flat_map(|l| WORDS.wrap_at_most(&one_line(l), ROOM, most)).take(2).collect();
+    let lines: Vec<String> = lines.iter().flat_map(|l| WORDS.wrap_at_most(&one_line(l), ROOM, most)).take(2).collect();
     sheet.lines([LEFT, TOP + HEIGHT + 5.0], WORDS, &lines);
+}
+
+/// How to come by a piece that is the mirror of another. Where the head has one
+/// bevelled cut, the offcut of the other's head, turned end over end, has it.
+fn mirror_words(other: &str, member: Option<&Member>) -> String {
+    let mut heads = member.into_iter().flat_map(|m| &m.cuts).filter(|c| c.at == CutPlace::Head);
+    match (heads.next(), heads.next()) {
+        (Some(cut), None) if cut.edge_angle_deg.abs() > SQUARE => {
+            format!("Mirror of {other}: the offcut of its head cut, turned end over end, is the head of this one.")
+        }
+        _ => format!("Mirror of {other}: same lengths, every bevel to the other hand."),
+    }
 }
 
 fn figures(sheet: &mut Sheet, member: &Member, lengths: Lengths) {
@@ -127,7 +140,8 @@ fn figures(sheet: &mut Sheet, member: &Member, lengths: Lengths) {
     if let Some([left, right]) = member.backing_deg {
         boxes.push(("backing left / right", format!("{} / {}", degrees(left), degrees(right))));
     }
-    if let Some(drop) = member.drop_mm {
+    // A valley that is not lowered says nothing about it.
+    if let Some(drop) = member.drop_mm.filter(|d| *d != 0.0) {
         boxes.push(("drop, plumb", lengths.write(drop)));
     }
     key_figures(sheet, &boxes, [LEFT, FIGURES_TOP], [ROOM, FIGURES_HEIGHT], FIGURE);
@@ -137,15 +151,13 @@ fn cut_table(member: &Member, lengths: Lengths) -> Table {
     let small = Style::regular(9.0);
     let figure = Style::bold(14.0);
     let mut table = Table::new(&[
-        Column::words("cut", 36.0, Style::regular(10.0)),
+        Column::words("cut", 36.0, small),
         Column::figures("face\nangle", 20.0, figure),
         Column::figures("edge\nangle", 20.0, figure),
         Column::figures("roofing square\nrun / rise", 32.0, small),
         Column::figures("bevel gauge\nmm in 100", 19.0, small),
         Column::figures("saw\nmitre / tilt", 20.0, small),
     ]);
-    /// An edge angle nearer to square is not worth a line, degrees.
-    const SQUARE: f64 = 0.05;
     for cut in &member.cuts {
         let mut name = one_line(&cut.name);
         if !name.contains(place(cut.at)) && cut.at != CutPlace::Foot {
@@ -181,7 +193,7 @@ fn tape_table(member: &Member, lengths: Lengths) -> Table {
     let figure = Style::bold(11.0);
     let mut table = Table::new(&[
         Column::words("", 6.0, Style::bold(SMALLEST_PT)),
-        Column::words("pull from\nthe foot end", 25.0, WORDS),
+        Column::words("pull from\nthe foot end", 25.0, Style::regular(9.0)),
         Column::figures("left\narris", 17.5, figure),
         Column::figures("right\narris", 17.5, figure),
     ]);

@@ -18,7 +18,7 @@ const NOTICE: Style = Style::regular(10.0);
 const FIGURES_HEIGHT: f64 = 14.0;
 /// The most of the cover that notices take before they go on to a sheet of
 /// their own, mm.
-const MOST_NOTICES: f64 = 48.0;
+const MOST_NOTICES: f64 = 27.0;
 /// Where the words of a notice begin, mm.
 const WORDS_AT: f64 = LEFT + 26.0;
 
@@ -45,11 +45,18 @@ pub fn pages(solution: &Solution) -> Vec<Page> {
 
 fn plan_and_key(sheet: &mut Sheet, solution: &Solution, room: Room) {
     const KEY_HEIGHT: f64 = 6.0;
-    let scale = plan::draw(sheet, solution, Room { h: room.h - KEY_HEIGHT, ..room });
+    const REST_HEIGHT: f64 = 4.0;
+    let drawn = plan::draw(sheet, solution, Room { h: room.h - KEY_HEIGHT - REST_HEIGHT, ..room });
     let base = room.y + room.h - 1.0;
+    if let Some(plan::Drawn { unplaced, .. }) = &drawn
+        && !unplaced.is_empty()
+    {
+        let words = format!("other walls: {}", unplaced.join(", "));
+        sheet.text_within([room.x, base - 5.0], Anchor::Start, LABEL, &words, room.w);
+    }
     let mut x = room.x;
-    if let Some(n) = scale {
-        let words = format!("plan {}", scale_words(n));
+    if let Some(plan::Drawn { scale, .. }) = drawn {
+        let words = format!("plan {}", scale_words(scale));
         sheet.text([x, base], Anchor::Start, Style::bold(9.0), &words);
         x += Style::bold(9.0).width_mm(&words) + 5.0;
     }
@@ -80,7 +87,13 @@ fn figures(sheet: &mut Sheet, solution: &Solution, top: f64) {
 }
 
 /// A row of boxes, each a figure with a word above it.
-pub fn key_figures<L: AsRef<str>>(sheet: &mut Sheet, boxes: &[(L, String)], [x, y]: [f64; 2], [w, h]: [f64; 2], style: Style) {
+pub fn key_figures<L: AsRef<str>>(
+    sheet: &mut Sheet,
+    boxes: &[(L, String)],
+    [x, y]: [f64; 2],
+    [w, h]: [f64; 2],
+    style: Style,
+) {
     let each = w / boxes.len().max(1) as f64;
     sheet.rect([x, y], [w, h], None, Some(Pen::black(0.35)));
     for (i, (label, figure)) in boxes.iter().enumerate() {

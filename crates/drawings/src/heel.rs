@@ -52,7 +52,12 @@ fn picture(sheet: &mut Sheet, member: &Member, mouth: Birdsmouth, room: Room) {
     if !sizes.iter().all(|v| v.is_finite() && *v > 0.0) {
         return;
     }
-    let positions: Vec<V3> = member.solid.points.iter().map(standing(member, level)).collect();
+    let mut positions: Vec<V3> = member.solid.points.iter().map(standing(member, level)).collect();
+    // On a valley the mouth's corner is not on the pitch line: it is where the seat begins.
+    let faces = facets(&member.solid, &positions);
+    let seat = faces.iter().filter(|f| f.name.contains("seat")).flat_map(|f| &f.points);
+    let [shift, rise, _] = seat.copied().min_by(|a, b| a[0].total_cmp(&b[0])).unwrap_or_default();
+    positions.iter_mut().for_each(|p| *p = [p[0] - shift, p[1] - rise, p[2]]);
     // What is shown: the mouth and the timber over it.
     let reach = mouth.seat_mm.max(mouth.plumb_mm) * 0.6;
     let (left, right) = (-reach, mouth.seat_mm + reach);
@@ -104,7 +109,8 @@ fn picture(sheet: &mut Sheet, member: &Member, mouth: Birdsmouth, room: Room) {
         let along = unit([dot(member.bench.along, level), member.bench.along[2], 0.0]).unwrap_or([1.0, 0.0, 0.0]);
         let foot = place(along[1] * mouth.depth_mm, -along[0] * mouth.depth_mm);
         sheet.line(corner, foot, thin);
-        let beyond = place(along[1] * mouth.depth_mm + along[1] * 3.2 * n, -along[0] * mouth.depth_mm - along[0] * 3.2 * n);
+        let beyond =
+            place(along[1] * mouth.depth_mm + along[1] * 3.2 * n, -along[0] * mouth.depth_mm - along[0] * 3.2 * n);
         sheet.text([beyond[0], beyond[1] + LETTER.cap_mm() / 2.0], Anchor::Middle, LETTER, "D");
         let small = Style::regular(SMALLEST_PT);
         sheet.text([room.x, room.y + room.h - 0.5], Anchor::Start, small, &format!("as it stands, {}", scale_words(n)));

@@ -17,9 +17,8 @@ pub struct Room {
 }
 
 /// Scales in use, as the 1 : n of a drawing.
-const SCALES: [f64; 17] = [
-    1.0, 2.0, 2.5, 4.0, 5.0, 7.5, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 75.0, 100.0, 150.0, 200.0,
-];
+const SCALES: [f64; 18] =
+    [1.0, 2.0, 2.5, 4.0, 5.0, 7.5, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 75.0, 100.0, 125.0, 150.0, 200.0];
 
 /// The largest scale in use (the least n) at which `fits` holds. Beyond 1:200
 /// the n doubles as long as needed, up to a limit that only a plan of no sense
@@ -44,16 +43,23 @@ pub fn scale_words(n: f64) -> String {
     format!("1:{}", crate::units::tenth(n))
 }
 
-/// Remembers where words are.
-#[derive(Default)]
+/// Remembers where words are in a room.
 pub struct Taken {
+    room: Room,
     boxes: Vec<[Pt; 4]>,
 }
 
 impl Taken {
-    /// Whether a text would run into another.
+    /// A room without words.
+    pub const fn new(room: Room) -> Self {
+        Self { room, boxes: Vec::new() }
+    }
+
+    /// Whether a text would be in the room and not run into another.
     pub fn is_free(&self, corners: &[Pt; 4]) -> bool {
-        !self.boxes.iter().any(|other| overlap(corners, other, 0.0))
+        let Room { x, y, w, h } = self.room;
+        let inside = corners.iter().all(|p| (x..=x + w).contains(&p[0]) && (y..=y + h).contains(&p[1]));
+        inside && !self.boxes.iter().any(|other| overlap(corners, other, 0.0))
     }
 
     /// Takes the place.
@@ -85,7 +91,8 @@ fn separated(a: &[Pt; 4], b: &[Pt; 4], slack: f64) -> bool {
         }
         let side = |r: Pt| (dx * (r[1] - p[1]) - dy * (r[0] - p[0])) / length;
         let own = a.iter().map(|&r| side(r)).fold((f64::INFINITY, f64::NEG_INFINITY), |m, s| (m.0.min(s), m.1.max(s)));
-        let other = b.iter().map(|&r| side(r)).fold((f64::INFINITY, f64::NEG_INFINITY), |m, s| (m.0.min(s), m.1.max(s)));
+        let other =
+            b.iter().map(|&r| side(r)).fold((f64::INFINITY, f64::NEG_INFINITY), |m, s| (m.0.min(s), m.1.max(s)));
         other.0 >= own.1 - slack || other.1 <= own.0 + slack
     })
 }

@@ -115,8 +115,11 @@ fn crowded_strips_and_cards_are_laid_out_cleanly() {
     let mut solution = hipped();
     // Stations in a heap, a card with many cuts and marks, many notices.
     for s in &mut solution.setting_out {
-        let more: Vec<Station> =
-            s.stations.iter().map(|x| Station { near_mm: x.near_mm + 3.0, far_mm: x.far_mm + 3.0, ..x.clone() }).collect();
+        let more: Vec<Station> = s
+            .stations
+            .iter()
+            .map(|x| Station { near_mm: x.near_mm + 3.0, far_mm: x.far_mm + 3.0, ..x.clone() })
+            .collect();
         s.stations.extend(more);
         s.stations.sort_by(|a, b| a.near_mm.total_cmp(&b.near_mm));
     }
@@ -241,8 +244,9 @@ fn a_scaled_plan_measures_true() {
     let solution = hipped();
     let mut sheet = Sheet::new(page::WIDTH, page::HEIGHT);
     let room = crate::layout::Room { x: 10.0, y: 10.0, w: 200.0, h: 150.0 };
-    let scale = crate::plan::draw(&mut sheet, &solution, room);
-    assert_eq!(scale, Some(50.0));
+    let drawn = crate::plan::draw(&mut sheet, &solution, room).unwrap();
+    assert_eq!(drawn.scale, 50.0);
+    assert!(drawn.unplaced.is_empty(), "{:?}", drawn.unplaced);
     let found = sheet.items.iter().any(|item| match item {
         Item::Path { points, .. } if points.len() == 2 => {
             let [a, b] = [points[0], points[1]];
@@ -281,4 +285,28 @@ fn every_timber_stands_on_its_strip() {
         assert!(words.contains(&station.mark.as_str()), "{}", station.mark);
         assert!(words.contains(&near.as_str()), "{near}");
     }
+}
+
+#[test]
+fn a_hip_with_six_cuts_keeps_to_one_page() {
+    let mut solution = hipped();
+    let hip = solution.members.iter_mut().find(|m| m.mark == "H1").unwrap();
+    let cheek = Cut { name: "head cheek, facing left".into(), against: Some("Ridge-1".into()), ..hip.cuts[3].clone() };
+    hip.cuts = vec![cheek; 6];
+    let piece = solution.pieces.iter().find(|p| p.mark == "H1").unwrap();
+    assert_eq!(card::pages(&solution, piece).len(), 1);
+}
+
+#[test]
+fn only_a_head_with_one_bevel_comes_from_the_offcut_of_its_mirror() {
+    let mut solution = hipped();
+    let words = |solution: &Solution, mark: &str| {
+        let piece = solution.pieces.iter().find(|p| p.mark == mark).unwrap();
+        let page = &card::pages(solution, piece)[0];
+        texts(&page.sheet).map(|t| t.text.clone()).collect::<Vec<_>>().join("\n")
+    };
+    assert!(words(&solution, "A16").contains("turned end over end"));
+    // A square head: the offcut is of no use.
+    solution.members.iter_mut().flat_map(|m| &mut m.cuts).for_each(|c| c.edge_angle_deg = 0.0);
+    assert!(words(&solution, "A16").contains("to the other hand"));
 }

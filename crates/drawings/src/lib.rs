@@ -32,8 +32,8 @@ mod view3d;
 
 use roof::solution::Solution;
 
-pub use members_csv::members_csv;
 use layout::Room;
+pub use members_csv::members_csv;
 use page::Page;
 use sheet::Sheet;
 

@@ -140,15 +140,21 @@ mod tests {
     fn square(at: V3, a: V3, b: V3) -> Facet {
         let p = |s: f64, t: f64| [0, 1, 2].map(|k| at[k] + s * a[k] + t * b[k]);
         let normal = crate::vec3::unit(crate::vec3::cross(a, b)).unwrap_or([0.0, 0.0, 1.0]);
-        Facet { points: vec![p(0., 0.), p(1., 0.), p(1., 1.), p(0., 1.)], drawn: vec![true; 4], normal, name: String::new() }
+        Facet {
+            points: vec![p(0., 0.), p(1., 0.), p(1., 1.), p(0., 1.)],
+            drawn: vec![true; 4],
+            normal,
+            name: String::new(),
+        }
     }
 
     /// Depth of a face along the eye's direction above a point of the picture.
     fn depth_at(facet: &Facet, x: f64, y: f64) -> Option<f64> {
         let p = &facet.points;
-        let inside = p.iter().zip(p.iter().cycle().skip(1)).all(|(a, b)| {
-            (b[0] - a[0]) * (y - a[1]) - (b[1] - a[1]) * (x - a[0]) >= 0.0
-        });
+        let inside = p
+            .iter()
+            .zip(p.iter().cycle().skip(1))
+            .all(|(a, b)| (b[0] - a[0]) * (y - a[1]) - (b[1] - a[1]) * (x - a[0]) >= 0.0);
         let n = facet.normal;
         inside.then(|| p[0][2] - ((x - p[0][0]) * n[0] + (y - p[0][1]) * n[1]) / n[2])
     }

@@ -168,19 +168,20 @@ pub fn draw(sheet: &mut Sheet, member: &Member, lengths: Lengths, room: Room) {
                 let (a, b) = (from.max(pitch_line[0][0]), to.min(pitch_line[1][0]));
                 let y = side.y(pitch_line[0][1]);
                 if b > a {
-                    sheet.line([along.x(a), y], [along.x(b), y], Pen::dashed(0.18, Dash::DashDot));
+                    sheet.line([along.x(a), y], [along.x(b), y], Pen::dashed(0.18, Dash::Chain));
                 }
             }
         }
         let y = side_y + depth / along.scale + 6.0;
         let line = side.y(pitch_line[0][1]);
         let [a, b] = pitch_line.map(|p| along.x(p[0]));
-        let words = format!("true length {}", lengths.write(member.true_length_mm));
-        dimension(sheet, [a, b], y, [line, line], &words);
         if let Some([low, high]) = top_edge(&faces, member.cut_length_mm) {
             let words = format!("cut length {}", lengths.write(member.cut_length_mm));
             dimension(sheet, [along.x(low), along.x(high)], y + 5.6, [side_y, side_y], &words);
         }
+        // Last, so that its figures stand clear of the other's lines.
+        let words = format!("true length {}", lengths.write(member.true_length_mm));
+        dimension(sheet, [a, b], y, [line, line], &words);
         captions(sheet, &along, room, [top_y, side_y], [thickness, depth]);
     });
 }
@@ -194,20 +195,23 @@ pub fn is_sloping(member: &Member) -> bool {
 fn top_edge(faces: &[Facet], cut_length: f64) -> Option<[f64; 2]> {
     /// The drawing and the figure are the same length if no further apart, mm.
     const SAME: f64 = 1.0;
-    let tops = || faces.iter().filter(|f| f.name.starts_with("top")).flat_map(|f| f.points.iter().map(|p| p[0]));
+    let is_top = |f: &&Facet| f.name.starts_with("top") || f.name.starts_with("backing");
+    let tops = || faces.iter().filter(is_top).flat_map(|f| f.points.iter().map(|p| p[0]));
     let (low, high) = tops().fold((f64::INFINITY, f64::NEG_INFINITY), |m, v| (m.0.min(v), m.1.max(v)));
     (((high - low) - cut_length).abs() <= SAME).then_some([low, high])
 }
 
 fn captions(sheet: &mut Sheet, along: &Along, room: Room, [top_y, side_y]: [f64; 2], [thickness, depth]: [f64; 2]) {
     let middle = |y: f64, size: f64| y + size / along.scale / 2.0 + LABEL.cap_mm() / 2.0;
-    let right = room.x + room.w;
-    sheet.text([room.x, middle(top_y, thickness)], Anchor::Start, LABEL, "top edge");
-    sheet.text([right, middle(top_y, thickness)], Anchor::End, LABEL, &scale_words(along.scale));
+    // Beside the timber, which a short one has all to itself in the middle.
+    let left = along.parts.first().map_or(room.x, |p| p[2]) - 2.5;
+    let right = along.parts.last().map_or(room.x, |p| p[2] + (p[1] - p[0]) / along.scale) + 2.5;
+    sheet.text([left, middle(top_y, thickness)], Anchor::End, LABEL, "top edge");
+    sheet.text([right, middle(top_y, thickness)], Anchor::Start, LABEL, &scale_words(along.scale));
     let base = middle(side_y, depth);
-    sheet.text([room.x, base], Anchor::Start, Style::bold(10.0), "FOOT");
-    sheet.text([right, base], Anchor::End, Style::bold(10.0), "HEAD");
-    sheet.text([room.x, base + 4.0], Anchor::Start, LABEL, "right side");
+    sheet.text([left, base], Anchor::End, Style::bold(10.0), "FOOT");
+    sheet.text([right, base], Anchor::Start, Style::bold(10.0), "HEAD");
+    sheet.text([left, base + 4.0], Anchor::End, LABEL, "right side");
 }
 
 /// Thin lines over the top edge where the tape marks are.
@@ -295,10 +299,11 @@ fn dimension(sheet: &mut Sheet, [a, b]: [f64; 2], y: f64, from: [f64; 2], words:
         sheet.line([x - 0.9, y + 0.9], [x + 0.9, y - 0.9], Pen::black(0.4));
     }
     let middle = (a + b) / 2.0;
-    let base = y + DIMENSION.cap_mm() / 2.0;
+    let (cap, base) = (DIMENSION.cap_mm(), y + DIMENSION.cap_mm() / 2.0);
     if width + 6.0 < b - a {
         sheet.line([a, y], [middle - width / 2.0 - 1.5, y], pen);
         sheet.line([middle + width / 2.0 + 1.5, y], [b, y], pen);
+        sheet.rect([middle - width / 2.0 - 0.5, y - cap / 2.0 - 0.4], [width + 1.0, cap + 0.8], Some(255), None);
         sheet.text([middle, base], Anchor::Middle, DIMENSION, words);
     } else {
         sheet.line([a, y], [b, y], pen);

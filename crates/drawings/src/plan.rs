@@ -13,12 +13,14 @@ const SURROUND: f64 = 15.5;
 /// Distance of a wall's dimension line outside its plate line, mm.
 const DIMENSION_OUT: f64 = 11.0;
 const LETTER: Style = Style::bold(12.0);
+/// Widest letter of a wall, mm; wider ones are shortened.
+const LONGEST_LETTER: f64 = 9.0;
 const DIMENSION: Style = Style::bold(10.0);
 
 /// Pens of the lines of the surface, and their names for the key.
 pub const KEY: [(LineKind, &str, Pen); 6] = [
     (LineKind::Ridge, "ridge", Pen::black(0.9)),
-    (LineKind::Hip, "hip", Pen::dashed(0.6, Dash::DashDot)),
+    (LineKind::Hip, "hip", Pen::dashed(0.6, Dash::Chain)),
     (LineKind::Valley, "valley", Pen::dashed(0.6, Dash::Dashed)),
     (LineKind::PitchBreak, "pitch break", Pen::dashed(0.5, Dash::Dotted)),
     (LineKind::Eaves, "plate line", Pen::black(0.45)),
@@ -39,11 +41,19 @@ impl View {
     }
 }
 
-/// Draws the plan into a room; returns its scale (1 : n), or `None` when there
-/// is no plan to draw.
-pub fn draw(sheet: &mut Sheet, solution: &Solution, room: Room) -> Option<f64> {
+/// A plan that was drawn.
+pub struct Drawn {
+    /// Its scale, 1 : n.
+    pub scale: f64,
+    /// Letter and length of walls too crowded to have it beside them.
+    pub unplaced: Vec<String>,
+}
+
+/// Draws the plan into a room, or nothing when there is no plan to draw.
+pub fn draw(sheet: &mut Sheet, solution: &Solution, room: Room) -> Option<Drawn> {
     let view = view(solution, room)?;
     let walls = solution.plan.walls.len();
+    let mut unplaced = Vec::new();
     let words = format!("Plan of the roof, {walls} walls, to a scale of 1 to {}.", view.scale);
     sheet.part(Role::Figure(words), |sheet| {
         timbers(sheet, solution, &view);
@@ -51,14 +61,21 @@ pub fn draw(sheet: &mut Sheet, solution: &Solution, room: Room) -> Option<f64> {
             let (from, to) = (view.place([line.from[0], line.from[1]]), view.place([line.to[0], line.to[1]]));
             sheet.line(from, to, pen_of(line.kind));
         }
-        let mut taken = Taken::default();
+        let mut taken = Taken::new(room);
         corner_marks(sheet, solution, &view, &mut taken);
         let lengths = Lengths::from_show(&solution.show);
-        for wall in &solution.plan.walls {
-            wall_marks(sheet, wall, &view, lengths, &mut taken);
+        let mut walls: Vec<Side<'_>> = solution.plan.walls.iter().filter_map(|w| Side::new(w, &view)).collect();
+        walls.iter().for_each(|wall| wall.letter(sheet, &mut taken));
+        // Long walls first: short ones can do with less room.
+        walls.sort_by(|a, b| b.run.total_cmp(&a.run));
+        for wall in walls {
+            let label = lengths.write(wall.wall.length_mm);
+            if !wall.dimension(sheet, &label, &mut taken) {
+                unplaced.push(format!("{} {label}", wall.wall.id));
+            }
         }
     });
-    Some(view.scale)
+    Some(Drawn { scale: view.scale, unplaced })
 }
 
 /// Line kinds that the solution has, for a key beside the plan.
@@ -127,58 +144,105 @@ fn corner_marks(sheet: &mut Sheet, solution: &Solution, view: &View, taken: &mut
     }
 }
 
-fn wall_marks(sheet: &mut Sheet, wall: &WallOut, view: &View, lengths: Lengths, taken: &mut Taken) {
-    let (from, to) = (view.place(wall.from), view.place(wall.to));
-    let along = direction(from, to);
-    let out = [-along[1], along[0]];
-    // On paper y is down: outside, right of the wall in the world, is here.
-    let outside = |p: Pt, mm: f64| [p[0] + out[0] * mm, p[1] + out[1] * mm];
-    let run = ((to[0] - from[0]).powi(2) + (to[1] - from[1]).powi(2)).sqrt();
-    if !run.is_finite() {
-        return;
-    }
-    let middle = [(from[0] + to[0]) / 2.0, (from[1] + to[1]) / 2.0];
-    sheet.line(from, to, Pen::black(0.45));
+/// A wall as it lies on paper.
+struct Side<'a> {
+    wall: &'a WallOut,
+    from: Pt,
+    to: Pt,
+    along: Pt,
+    run: f64,
+}
 
-    let letter_width = LETTER.width_mm(&wall.id);
-    let radius = (LETTER.cap_mm().max(letter_width) / 2.0 + 1.0).max(3.0);
-    let letter = [radius + 0.8, radius + 5.0, radius + 9.0].into_iter().map(|reach| {
-        let c = outside(middle, reach);
-        let at = [c[0] - letter_width / 2.0, c[1] + LETTER.cap_mm() / 2.0];
-        Text { at, along: [1.0, 0.0], style: LETTER, text: wall.id.clone(), width: letter_width, grey: 0 }
-    });
-    if let Some(text) = taken.first_free(letter) {
-        let c = [text.at[0] + letter_width / 2.0, text.at[1] - LETTER.cap_mm() / 2.0];
-        sheet.disc(c, radius, Some(255), Some(Pen::black(0.35)));
-        sheet.text(text.at, Anchor::Start, LETTER, &wall.id);
+impl<'a> Side<'a> {
+    /// `None` for a wall that is nowhere.
+    fn new(wall: &'a WallOut, view: &View) -> Option<Self> {
+        let (from, to) = (view.place(wall.from), view.place(wall.to));
+        let run = ((to[0] - from[0]).powi(2) + (to[1] - from[1]).powi(2)).sqrt();
+        run.is_finite().then(|| Self { wall, from, to, along: direction(from, to), run })
     }
 
-    // Text reads from below or from the right.
-    let reading = if along[0] < -1e-9 || (along[0].abs() <= 1e-9 && along[1] > 0.0) { along.map(|v| -v) } else { along };
-    let label = lengths.write(wall.length_mm);
-    let width = DIMENSION.width_mm(&label);
-    let (line_at, ends) = (DIMENSION_OUT, [outside(from, DIMENSION_OUT), outside(to, DIMENSION_OUT)]);
-    let whole = run >= width + 4.0;
-    let tries = [(0.0, DIMENSION), (3.5, DIMENSION.sized(9.0)), (-4.0, DIMENSION.sized(SMALLEST_PT))];
-    let text = taken.first_free(tries.map(|(more, style)| {
-        let c = outside(middle, line_at + more);
-        let width = style.width_mm(&label);
-        // The base line, so that the middle of the figures lies on the line.
-        let down = [-reading[1] * style.cap_mm() / 2.0, reading[0] * style.cap_mm() / 2.0];
-        let at = [c[0] - reading[0] * width / 2.0 + down[0], c[1] - reading[1] * width / 2.0 + down[1]];
-        Text { at, along: reading, style, text: label.clone(), width, grey: 0 }
-    }));
-    let Some(text) = text else { return };
-    if whole {
+    /// A point moved outwards. On paper y is down: outside, right of the wall
+    /// in the world, is here.
+    fn outside(&self, p: Pt, mm: f64) -> Pt {
+        [p[0] - self.along[1] * mm, p[1] + self.along[0] * mm]
+    }
+
+    fn middle(&self) -> Pt {
+        [(self.from[0] + self.to[0]) / 2.0, (self.from[1] + self.to[1]) / 2.0]
+    }
+
+    /// The plate line, and the wall's letter in a ring outside it or, where
+    /// that is taken, further out or inside.
+    fn letter(&self, sheet: &mut Sheet, taken: &mut Taken) {
+        sheet.line(self.from, self.to, Pen::black(0.45));
+        let (style, letter) = LETTER.fit(&crate::text::one_line(&self.wall.id), LONGEST_LETTER);
+        let width = style.width_mm(&letter);
+        let radius = (LETTER.cap_mm().max(width) / 2.0 + 1.0).max(3.0);
+        for reach in [radius + 0.8, -radius - 0.8, radius + 5.0, radius + 9.0, -radius - 6.0] {
+            let c = self.outside(self.middle(), reach);
+            let ring = [[-1.0, -1.0], [1.0, -1.0], [1.0, 1.0], [-1.0, 1.0]]
+                .map(|k| [c[0] + k[0] * radius, c[1] + k[1] * radius]);
+            if taken.is_free(&ring) {
+                taken.take(ring);
+                sheet.disc(c, radius, Some(255), Some(Pen::black(0.35)));
+                sheet.text([c[0], c[1] + style.cap_mm() / 2.0], Anchor::Middle, style, &letter);
+                return;
+            }
+        }
+    }
+
+    /// The wall's length on a dimension line, or beside the wall without one;
+    /// false if there is no room for it.
+    fn dimension(&self, sheet: &mut Sheet, label: &str, taken: &mut Taken) -> bool {
+        // Text reads from below or from the right.
+        const UPRIGHT: f64 = 1e-9;
+        let [ax, ay] = self.along;
+        let reading = if ax < -UPRIGHT || (ax.abs() <= UPRIGHT && ay > 0.0) { [-ax, -ay] } else { self.along };
+        let text = |out: f64, style: Style| {
+            let c = self.outside(self.middle(), out);
+            let width = style.width_mm(label);
+            // The base line, so that the middle of the figures lies on the line.
+            let half = style.cap_mm() / 2.0;
+            let at = [
+                c[0] - reading[0] * width / 2.0 - reading[1] * half,
+                c[1] - reading[1] * width / 2.0 + reading[0] * half,
+            ];
+            Text { at, along: reading, style, text: label.to_owned(), width, grey: 0 }
+        };
+        for out in [DIMENSION_OUT, DIMENSION_OUT - 3.0, DIMENSION_OUT + 3.0] {
+            let words = text(out, DIMENSION);
+            let strip = |side: f64| [self.outside(self.from, out + side), self.outside(self.to, out + side)];
+            let ([a, b], [d, c]) = (strip(-0.8), strip(0.8));
+            let line = [a, b, c, d];
+            if self.run >= words.width + 4.0 && taken.is_free(&words.corners()) && taken.is_free(&line) {
+                self.dimension_line(sheet, out, words.width / 2.0 + 1.2);
+                sheet.text_along(words.at, words.along, Anchor::Start, words.style, label);
+                taken.take(words.corners());
+                taken.take(line);
+                return true;
+            }
+        }
+        let small = DIMENSION.sized(SMALLEST_PT);
+        let tries = [(DIMENSION_OUT, DIMENSION), (3.0, small), (DIMENSION_OUT - 2.0, small), (-3.0, small)];
+        let Some(words) = taken.first_free(tries.map(|(out, style)| text(out, style))) else { return false };
+        // Over timbers the figures need a clear ground.
+        sheet.path(words.corners().to_vec(), true, Some(255), None);
+        sheet.text_along(words.at, words.along, Anchor::Start, words.style, label);
+        true
+    }
+
+    /// A line beside the wall with a gap in its middle, ends marked.
+    fn dimension_line(&self, sheet: &mut Sheet, out: f64, gap: f64) {
         let pen = Pen::black(0.18);
-        let gap = text.width / 2.0 + 1.2;
-        let c = outside(middle, line_at);
+        let along = self.along;
+        let c = self.outside(self.middle(), out);
+        let ends = [self.outside(self.from, out), self.outside(self.to, out)];
         let near = |sign: f64| [c[0] + along[0] * gap * sign, c[1] + along[1] * gap * sign];
         sheet.line(ends[0], near(-1.0), pen);
         sheet.line(near(1.0), ends[1], pen);
-        for (end, base) in [(ends[0], from), (ends[1], to)] {
-            sheet.line(outside(base, 2.0), outside(end, 1.2), pen);
-            let slash = [along[0] * 0.9 + out[0] * 0.9, along[1] * 0.9 + out[1] * 0.9];
+        for (end, base) in [(ends[0], self.from), (ends[1], self.to)] {
+            sheet.line(self.outside(base, 2.0), self.outside(end, 1.2), pen);
+            let slash = [(along[0] - along[1]) * 0.9, (along[1] + along[0]) * 0.9];
             sheet.line(
                 [end[0] - slash[0], end[1] - slash[1]],
                 [end[0] + slash[0], end[1] + slash[1]],
@@ -186,7 +250,6 @@ fn wall_marks(sheet: &mut Sheet, wall: &WallOut, view: &View, lengths: Lengths, 
             );
         }
     }
-    sheet.text_along(text.at, text.along, Anchor::Start, text.style, &text.text);
 }
 
 /// Unit direction from `a` to `b`; rightwards where they are one point.

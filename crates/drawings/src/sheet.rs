@@ -18,8 +18,8 @@ pub enum Dash {
     Solid,
     /// Even dashes.
     Dashed,
-    /// Long dash and dot: centre and pitch lines.
-    DashDot,
+    /// Long and short in turn: centre and pitch lines.
+    Chain,
     /// Dots.
     Dotted,
 }
@@ -30,7 +30,7 @@ impl Dash {
         match self {
             Self::Solid => &[],
             Self::Dashed => &[2.2, 1.2],
-            Self::DashDot => &[5.0, 1.0, 0.8, 1.0],
+            Self::Chain => &[5.0, 1.0, 0.8, 1.0],
             Self::Dotted => &[0.5, 1.0],
         }
     }

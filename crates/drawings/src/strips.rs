@@ -193,11 +193,8 @@ impl Row {
             // Reading upwards: figure nearest the bar above it, and below it at the far end.
             let (figure, mark) = (FIGURE.width_mm(&label.figure), MARK.width_mm(&label.mark));
             let start = edge + side * LEADER;
-            let (figure_at, mark_at) = if side < 0.0 {
-                (start, start - figure - GAP)
-            } else {
-                (start + figure, start + figure + GAP + mark)
-            };
+            let (figure_at, mark_at) =
+                if side < 0.0 { (start, start - figure - GAP) } else { (start + figure, start + figure + GAP + mark) };
             sheet.text_along([base, figure_at], [0.0, -1.0], Anchor::Start, FIGURE, &label.figure);
             let base = x + MARK.cap_mm() / 2.0;
             sheet.text_along([base, mark_at], [0.0, -1.0], Anchor::Start, MARK, &label.mark);

@@ -68,7 +68,8 @@ fn write_text(out: &mut String, text: &Text) {
 
 fn stroke(pen: Option<Pen>) -> String {
     let Some(pen) = pen else { return String::new() };
-    let mut out = format!(" stroke=\"{}\" stroke-width=\"{}\" stroke-linejoin=\"round\"", grey(pen.grey), figure(pen.width));
+    let mut out =
+        format!(" stroke=\"{}\" stroke-width=\"{}\" stroke-linejoin=\"round\"", grey(pen.grey), figure(pen.width));
     if pen.dash == Dash::Solid {
         out.push_str(" stroke-linecap=\"round\"");
     } else {

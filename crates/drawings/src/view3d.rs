@@ -16,7 +16,7 @@ const LIGHT: V3 = [-0.75, -0.25, 0.75];
 /// Greys from turned away to full light; few, so that print shows them apart.
 const GREYS: [u8; 4] = [150, 186, 218, 246];
 /// Outlines, mm.
-const OUTLINE: f64 = 0.11;
+const OUTLINE: f64 = 0.09;
 
 /// A face as it lies on the picture.
 struct Painted {

@@ -31,7 +31,10 @@ fn main() {
             Err(SurfaceError::NeverCloses { .. }) => "refused: never closes".to_owned(),
             Err(SurfaceError::GableNeverMet { .. }) => "refused: gable never met".to_owned(),
             Err(SurfaceError::AllGables) => "refused: all gables".to_owned(),
-            Err(SurfaceError::SlopeAroundShaft { .. }) => "refused: slope around a shaft".to_owned(),
+            Err(SurfaceError::SlopeAroundShaft { .. }) if plan.loops.len() > 1 => {
+                "refused: slope around a shaft".to_owned()
+            }
+            Err(SurfaceError::SlopeAroundShaft { .. }) => "SHAFT without a courtyard".to_owned(),
             Err(SurfaceError::Lost { what, .. }) => format!("LOST: {what}"),
             Err(SurfaceError::Unsound(failures)) => {
                 format!(

@@ -6,6 +6,7 @@ use super::error::SurfaceError;
 use super::fronts::{Fronts, PlaneId};
 use super::raw::{Origin, Raw, RawArc};
 use super::slice::clockwise;
+use super::tidy::FRAMING;
 use super::types::{ArcId, ArcKind, FaceId, NodeId, RoofArc, RoofFace, RoofPlane, Surface, WallId};
 use crate::DVec2;
 
@@ -114,6 +115,11 @@ fn trace(raw: &Raw) -> Result<Vec<Outline>, SurfaceError> {
                 .sum();
             if around <= 0.0 {
                 let at = raw.nodes[start(raw, first) as usize].truncate();
+                let rim: f64 = outline.iter().map(|&s| direction(raw, s).length()).sum();
+                if around > -FRAMING * rim {
+                    let height = raw.nodes[start(raw, first) as usize].z;
+                    return Err(SurfaceError::Lost { at, height, what: "a face there is turned over" });
+                }
                 let foot = raw.arcs.iter().filter_map(|a| a.foot).find(|(p, _)| *p == plane);
                 let wall = foot.and_then(|(_, set)| raw.wall_sets[set as usize].first().copied()).unwrap_or_default();
                 return Err(SurfaceError::SlopeAroundShaft { wall: WallId(wall), at });

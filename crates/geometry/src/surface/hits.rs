@@ -82,7 +82,7 @@ impl State<'_> {
                 }
             }
             self.grid.segments[cell] = list;
-            if enter {
+            if enter && !self.grid.corners[cell].contains(&(s as u32)) {
                 self.grid.corners[cell].push(s as u32);
             }
         }

@@ -56,9 +56,9 @@ impl Grid {
         (self.low, self.high)
     }
 
-    /// Forgets all entries.
-    pub fn clear(&mut self) {
-        self.segments.iter_mut().chain(&mut self.corners).for_each(Vec::clear);
+    /// Whether there is one cell only.
+    pub fn is_list(&self) -> bool {
+        self.segments.len() == 1
     }
 
     fn column(&self, x: f64) -> usize {
@@ -73,7 +73,7 @@ impl Grid {
     /// few more. Places off the grid count to its outermost cells.
     pub fn cells(&self, hull: &[DVec2], into: &mut Vec<usize>) {
         into.clear();
-        if self.segments.len() == 1 {
+        if self.is_list() {
             into.push(0);
             return;
         }

@@ -53,8 +53,10 @@ pub(super) struct State<'a> {
     pub segments: Vec<Segment>,
     pub alive: usize,
     pub now: f64,
-    /// No event before the next build of the queue lies above this height.
+    /// Events are looked for up to this height.
     pub ceiling: f64,
+    /// Whether the ceiling is a near one, with more to come above it.
+    pub more_rounds: bool,
     /// Events and places closer than this are one, mm.
     pub reach: f64,
     pub grid: Grid,
@@ -137,16 +139,21 @@ impl State<'_> {
         u32::try_from(self.raw.wall_sets.len() - 1).unwrap_or(u32::MAX)
     }
 
-    /// Fills in what a new segment does next: its collapse.
-    pub fn time_collapse(&mut self, s: usize) {
+    /// Height at which a segment has no length left.
+    pub fn collapse_of(&self, s: usize) -> f64 {
         let segment = &self.segments[s];
         let dir = self.fronts.fronts[segment.front].dir;
         let end = &self.segments[segment.next].start;
         let length = dir.dot(end.place(self.now) - segment.start.place(self.now));
         let growth = dir.dot(end.velocity - segment.start.velocity);
-        let collapse = if growth < -LEAST_RATE { self.now + length.max(0.0) / -growth } else { f64::INFINITY };
+        if growth < -LEAST_RATE { self.now + length.max(0.0) / -growth } else { f64::INFINITY }
+    }
+
+    /// Sets down when a segment vanishes.
+    pub fn time_collapse(&mut self, s: usize) {
+        let collapse = self.collapse_of(s);
         self.segments[s].collapse = collapse;
-        if collapse <= self.ceiling {
+        if collapse <= self.ceiling + self.reach {
             self.queue.push_collapse(collapse, s);
         }
     }

@@ -21,13 +21,22 @@ pub(super) const CLUSTER: f64 = 1e-3;
 /// bounds them by 4 a wall, and merged lines and re-timed events add some.
 const STEPS_PER_WALL: usize = 12;
 
+/// On a big plan a round of the sweep goes up to the height at which one in
+/// this many segments would have vanished. Higher numbers make shorter ways
+/// but more rounds.
+const PART_OF_ROUND: usize = 4;
+
+/// Height of the shortest round, in units of the event cluster: well more than
+/// what is looked at together.
+const LEAST_ROUND: f64 = 16.0;
+
 /// Sweeps a trued plan. `reach` is normally [`CLUSTER`].
 pub(super) fn sweep(plan: &Regular, fronts: &Fronts, reach: f64) -> Result<Raw, SurfaceError> {
     let mut state = State::start(plan, fronts, reach);
     let lost =
         |state: &State<'_>, stuck: Stuck| SurfaceError::Lost { at: stuck.at, height: state.now, what: stuck.what };
     state.begin(plan).map_err(|stuck| lost(&state, stuck))?;
-    let most = STEPS_PER_WALL * plan.line_of_wall.len() + fronts.changes.len();
+    let most = STEPS_PER_WALL * (plan.line_of_wall.len() + fronts.changes.len());
     let mut changes = fronts.changes.iter().copied().peekable();
     let mut events = Vec::new();
     for _ in 0..most {
@@ -35,6 +44,9 @@ pub(super) fn sweep(plan: &Regular, fronts: &Fronts, reach: f64) -> Result<Raw, 
         if !state.take_events(change, &mut events) {
             if state.alive == 0 {
                 return Ok(state.raw);
+            }
+            if state.next_round() {
+                continue;
             }
             if changes.next().is_none() {
                 return Err(state.left_open());
@@ -60,6 +72,7 @@ impl<'a> State<'a> {
             alive: 0,
             now: fronts.base,
             ceiling: fronts.base,
+            more_rounds: false,
             reach,
             grid: Grid::new(low, high, plan.line_of_wall.len()),
             queue: Queue::default(),
@@ -113,26 +126,53 @@ impl<'a> State<'a> {
         Ok(())
     }
 
-    /// Times everything afresh, up to the next change of profile.
+    /// Times everything afresh, up to a new ceiling: the next change of
+    /// profile, or on a big plan the height by which a good part of what is
+    /// left will have happened. Below a near ceiling corners and segments move
+    /// little, so that few come near each other; each time the ceiling is
+    /// reached fewer are left, so that all the rounds together cost little
+    /// more than the first.
     fn rebuild(&mut self) {
         self.queue.clear();
-        self.grid.clear();
+        let alive: Vec<usize> = (0..self.segments.len()).filter(|&s| self.segments[s].alive).collect();
         let change = self.fronts.changes.iter().copied().find(|&z| z > self.now);
         let (low, high) = self.grid.corners_of_plan();
+        self.grid = Grid::new(low, high, alive.len());
         // A slope of the steepest pitch allowed crosses the whole plan below
         // this height.
         let steepest = Angle::deg(*super::fronts::PITCH_RANGE.end()).tan();
         let top = self.now + (high - low).length() * steepest * 2.0 + 1.0;
         self.ceiling = change.unwrap_or(top);
-        let alive: Vec<usize> = (0..self.segments.len()).filter(|&s| self.segments[s].alive).collect();
+        self.more_rounds = false;
+        if !self.grid.is_list() {
+            let mut collapses: Vec<f64> =
+                alive.iter().map(|&s| self.collapse_of(s)).filter(|z| z.is_finite()).collect();
+            let part = (alive.len() / PART_OF_ROUND).min(collapses.len() / 2);
+            if !collapses.is_empty() {
+                let (_, &mut part_done, _) = collapses.select_nth_unstable_by(part, f64::total_cmp);
+                let near = part_done.max(self.now + LEAST_ROUND * self.reach);
+                self.more_rounds = near < self.ceiling;
+                self.ceiling = self.ceiling.min(near);
+            }
+        }
         self.set_going(&alive, &[]);
+    }
+
+    /// Moves on to a new ceiling when the last one was a near one.
+    fn next_round(&mut self) -> bool {
+        let more = self.alive > 0 && self.more_rounds;
+        if more {
+            self.now = self.now.max(self.ceiling);
+            self.rebuild();
+        }
+        more
     }
 
     /// Takes out the lowest event and those at its height, unless a change of
     /// profile comes first or at the same height.
     fn take_events(&mut self, change: f64, events: &mut Vec<Event>) -> bool {
         events.clear();
-        let mut limit = if change.is_finite() { change - self.reach } else { f64::INFINITY };
+        let mut limit = self.ceiling.min(change - self.reach);
         while let Some((z, event)) = self.queue.pop_up_to(limit) {
             let valid = match event {
                 Event::Collapse(s) => self.segments[s].alive && self.segments[s].collapse == z,
@@ -151,7 +191,7 @@ impl<'a> State<'a> {
             }
             if events.is_empty() {
                 self.now = self.now.max(z);
-                limit = limit.min(self.now + self.reach);
+                limit = (self.now + self.reach).min(change - self.reach);
             }
             events.push(event);
         }
@@ -240,5 +280,23 @@ impl<'a> State<'a> {
         } else {
             SurfaceError::NeverCloses { walls, at, height: self.now }
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::CLUSTER;
+    use crate::plan::{GRID, LINE_TOLERANCE, SHORTEST_WALL};
+    use crate::surface::tidy::FRAMING;
+
+    /// Rounding on a site of 100 m, mm (reference/ says how it was estimated).
+    const ROUNDING: f64 = 1e-6;
+
+    #[test]
+    fn sizes_of_tolerances_keep_apart() {
+        let ladder = [ROUNDING, CLUSTER, GRID, LINE_TOLERANCE];
+        assert!(ladder.windows(2).all(|pair| pair[1] / pair[0] > 9.999), "{ladder:?}");
+        let framing = [LINE_TOLERANCE, FRAMING, SHORTEST_WALL / 10.0];
+        assert!(framing.windows(2).all(|pair| pair[0] < pair[1]), "{framing:?}");
     }
 }

@@ -65,19 +65,23 @@ pub fn star(dice: &mut Dice, n: usize, inner: f64, outer: f64) -> Vec<DVec2> {
         .collect()
 }
 
-/// A ragged ring: like a star, but with walls of house size whatever `n`.
+/// A ragged ring: like a star, but with walls of one size whatever `n`: about
+/// half a metre, so that ten thousand of them stay within 1 km.
 pub fn ragged_ring(dice: &mut Dice, n: usize) -> Vec<DVec2> {
-    let radius = n as f64 * 3000.0 / core::f64::consts::TAU;
-    star(dice, n, radius, radius + 4000.0)
+    let radius = n as f64 * 500.0 / core::f64::consts::TAU;
+    star(dice, n, radius, radius + 500.0)
 }
 
 /// A comb: a long building with wings of random length and spacing on its
-/// back, `4 * wings + 2` corners or so.
+/// back, `4 * wings + 4` corners. Sizes are those of houses, smaller when
+/// there are so many wings that they would not fit within 1 km otherwise.
 pub fn comb(dice: &mut Dice, wings: usize) -> Vec<DVec2> {
-    let tenth = |dice: &mut Dice, low: usize, high: usize| dice.whole(low, high) as f64 * 100.0;
-    let depth = 7000.0;
+    let unit = if wings > 200 { 10.0 } else { 100.0 };
+    let tenth = |dice: &mut Dice, low: usize, high: usize| dice.whole(low, high) as f64 * unit;
+    let depth = 70.0 * unit;
+    let start = -(wings as f64) * 39.0 * unit;
     let mut corners = Vec::new();
-    let mut x = 0.0;
+    let mut x = start;
     let mut back = Vec::new();
     for _ in 0..wings {
         let gap = tenth(dice, 15, 60);
@@ -91,10 +95,10 @@ pub fn comb(dice: &mut Dice, wings: usize) -> Vec<DVec2> {
         ]);
         x += gap + width;
     }
-    x += 3000.0;
-    corners.extend([DVec2::ZERO, DVec2::new(x, 0.0), DVec2::new(x, depth)]);
+    x += 30.0 * unit;
+    corners.extend([DVec2::new(start, 0.0), DVec2::new(x, 0.0), DVec2::new(x, depth)]);
     corners.extend(back.into_iter().rev());
-    corners.push(DVec2::new(0.0, depth));
+    corners.push(DVec2::new(start, depth));
     corners
 }
 

@@ -206,3 +206,9 @@ pub fn random_job(seed: &mut Seed) -> Job {
     job.eaves.overhang = [0.0, 150.0, 300.0, 450.0][seed.below(4) as usize];
     job
 }
+
+/// Turn a plan without snapping it.
+pub fn turned_exactly(plan: &[[f64; 2]], degrees: f64) -> Vec<[f64; 2]> {
+    let a = geometry::Angle::deg(degrees);
+    plan.iter().map(|[x, y]| [x * a.cos() - y * a.sin(), x * a.sin() + y * a.cos()]).collect()
+}

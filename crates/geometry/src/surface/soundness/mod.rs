@@ -131,6 +131,11 @@ pub fn check(surface: &Surface, walls: &[WallProfile]) -> Result<(), Vec<CheckFa
     if failures.is_empty() { Ok(()) } else { Err(failures) }
 }
 
+/// Whether a difference is too large, or not a number.
+fn beyond(difference: f64, limit: f64) -> bool {
+    difference > limit || difference.is_nan()
+}
+
 /// Whether every index of the surface points into its list, so that the
 /// other checks may follow them.
 fn lists_agree(surface: &Surface, walls: &[WallProfile]) -> bool {

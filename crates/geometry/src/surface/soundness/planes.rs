@@ -1,7 +1,7 @@
 //! Faces lie in the planes of their walls, rise from the wall line, and bend
 //! at their arcs as the arcs' kinds say.
 
-use super::{CheckFailure, OFF_PLANE};
+use super::{CheckFailure, OFF_PLANE, beyond};
 use crate::surface::types::{ArcId, ArcKind, FaceId, RoofFace, RoofPlane, Slope, Surface, WallId, WallProfile};
 use crate::{Angle, DVec2};
 
@@ -18,8 +18,7 @@ pub(super) fn check(surface: &Surface, walls: &[WallProfile], failures: &mut Vec
             let at = surface.node(node);
             let off = (face.plane.height_at(at.truncate()) - at.z).abs()
                 / (1.0 + face.plane.tan_pitch * face.plane.tan_pitch).sqrt();
-            // Written so that a NaN fails.
-            if !(off <= OFF_PLANE) {
+            if beyond(off, OFF_PLANE) {
                 failures.push(CheckFailure::OffPlane { face: id, node, off, at });
             }
         }

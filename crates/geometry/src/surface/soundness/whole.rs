@@ -6,7 +6,7 @@
 //! of the moments of area up to the second tell whether it is.
 
 use super::outlines::{corners_of, twice_area};
-use super::{CheckFailure, OFF_PLANE, OFF_RIM};
+use super::{CheckFailure, OFF_PLANE, OFF_RIM, beyond};
 use crate::surface::types::{FaceId, Surface};
 use crate::{DVec2, DVec3};
 
@@ -32,8 +32,7 @@ pub(super) fn check(surface: &Surface, failures: &mut Vec<CheckFailure>) {
     let (rim_length, open_length) = (length_of(&rim), length_of(&open));
     for (moment, (p, f)) in plan.iter().zip(&faces).enumerate() {
         let off = (p - f).abs() / open_length.max(1.0);
-        // Written so that a NaN fails.
-        if !(off <= OFF_RIM) {
+        if beyond(off, OFF_RIM) {
             failures.push(CheckFailure::Partition { moment, off });
         }
     }
@@ -82,7 +81,7 @@ fn slope_areas(surface: &Surface, failures: &mut Vec<CheckFailure>) {
         let rim: f64 = corners.iter().zip(corners.iter().cycle().skip(1)).map(|(a, b)| a.distance(*b)).sum();
         let expected =
             twice_area(&corners_of(surface, face)) * (1.0 + face.plane.tan_pitch * face.plane.tan_pitch).sqrt();
-        if !((twice.length() - expected).abs() <= 2.0 * OFF_PLANE * rim) {
+        if beyond((twice.length() - expected).abs(), 2.0 * OFF_PLANE * rim) {
             failures.push(CheckFailure::SlopeArea { face: FaceId(k as u32) });
         }
     }
