@@ -7,7 +7,7 @@
 
 use super::rafters::DRAWN_PAST;
 use super::spines::{end_at, strip, tail_reach};
-use super::timber::{CutUse, EndOn, Made, Timber, TimberId};
+use super::timber::{CutUse, EndOn, Made, Role, Timber, TimberId};
 use crate::solution::{CutPlace, MemberKind};
 use geometry::{DVec2, HalfPlan};
 use job::{HipHead, Job, TailCut};
@@ -57,6 +57,21 @@ pub fn resolve(job: &Job, timbers: &mut [Timber]) {
     }
     part_the_rest(timbers);
     trim_rafters(timbers);
+}
+
+/// Run to the whole mm: timbers that differ by rounding are alike.
+fn whole_run(t: &Timber) -> i64 {
+    t.run.round() as i64
+}
+
+/// The faces beside a spine, the lower number first: an order of timbers that
+/// does not depend on how the plan lies.
+fn faces(t: &Timber) -> [u32; 2] {
+    match t.role {
+        Role::Spine { left, right } => [left.0.min(right.0), left.0.max(right.0)],
+        Role::Rafter { face } => [face.0; 2],
+        Role::Plate { wall } => [wall.0; 2],
+    }
 }
 
 /// How firmly a timber keeps its place at its joint: lower is firmer. Last
@@ -201,7 +216,7 @@ fn cut_at_joint(timbers: &mut [Timber], joint: u32) {
     let rank = |t: &Timber| (u8::from(!t.through.contains(&joint)), class_at_joint(t));
     here.sort_by(|a, b| {
         let (ta, tb) = (&timbers[*a], &timbers[*b]);
-        rank(ta).cmp(&rank(tb)).then(tb.run.total_cmp(&ta.run)).then(a.cmp(b))
+        rank(ta).cmp(&rank(tb)).then(whole_run(tb).cmp(&whole_run(ta))).then(faces(ta).cmp(&faces(tb))).then(a.cmp(b))
     });
     // Hips and valleys are first cut to what is firmer, then to one another.
     for (i, &weak) in here.iter().enumerate() {
