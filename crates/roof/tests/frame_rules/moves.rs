@@ -114,7 +114,6 @@ fn mirror(job: &Job) -> Job {
 
 #[test]
 fn a_mirrored_plan_has_mirrored_timbers() {
-    // Not those where two equal valleys meet: one of them runs on, and which is settled by the order of the walls.
     // Left out: T, H and cross, where the order of walls decides which of two
     // equal valleys runs on, and octagon, where it decides which hips butt.
     for name in ["rectangle", "L", "U", "courtyard", "bay"] {
