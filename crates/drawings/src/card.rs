@@ -198,7 +198,7 @@ fn tape_table(member: &Member, lengths: Lengths) -> Table {
         Column::figures("right\narris", 17.5, figure),
     ]);
     for (i, mark) in member.marks.iter().enumerate() {
-        let (left, right) = (lengths.write(mark.left_mm), lengths.write(mark.right_mm));
+        let [left, right] = piece_view::tape_ends(mark, member.size.thickness_mm, lengths);
         table.row(&[(i + 1).to_string(), mark.name.clone(), left, right], MOST_LINES);
     }
     table

@@ -1,7 +1,7 @@
 //! A timber lying on the bench, from above and from its right side, at a
 //! legible scale: what is too long is broken where nothing happens.
 
-use roof::solution::{CutPlace, Member};
+use roof::solution::{CutPlace, Member, TapeMark};
 
 use crate::facets::{Facet, facets, half};
 use crate::layout::{Room, scale, scale_words, spread};
@@ -161,7 +161,7 @@ pub fn draw(sheet: &mut Sheet, member: &Member, lengths: Lengths, room: Room) {
         tape_marks(sheet, member, lengths, &top, [top_y, side_y, right, left, room.y + slack.min(4.0)], room);
         top.faces(sheet, &faces, [0.0, 1.0, 0.0], thickness);
         side.faces(sheet, &faces, [0.0, 0.0, 1.0], depth);
-        tape_lines(sheet, member, &top, [right, left]);
+        tape_lines(sheet, member, &top);
         face_lines(sheet, member, &side, [up_low, up_high]);
         if is_sloping(member) {
             for &[from, to, _] in &along.parts {
@@ -215,10 +215,10 @@ fn captions(sheet: &mut Sheet, along: &Along, room: Room, [top_y, side_y]: [f64;
 }
 
 /// Thin lines over the top edge where the tape marks are.
-fn tape_lines(sheet: &mut Sheet, member: &Member, top: &View<'_>, [right, left]: [f64; 2]) {
+fn tape_lines(sheet: &mut Sheet, member: &Member, top: &View<'_>) {
     for mark in &member.marks {
         let (a, b) = (top.along.x(mark.left_mm), top.along.x(mark.right_mm));
-        sheet.line([a, top.y(left)], [b, top.y(right)], Pen::black(0.5));
+        sheet.line([a, top.y(mark.left_across_mm)], [b, top.y(mark.right_across_mm)], Pen::black(0.5));
     }
 }
 
@@ -249,7 +249,7 @@ fn tape_marks(
         .iter()
         .enumerate()
         .filter(|(_, m)| m.left_mm.is_finite())
-        .map(|(i, m)| (top.along.x(m.left_mm), i + 1, tape_figure(m.left_mm, m.right_mm, lengths)))
+        .map(|(i, m)| (top.along.x(m.left_mm), i + 1, tape_figure(m, member.size.thickness_mm, lengths)))
         .collect();
     labels.sort_by(|a, b| a.0.total_cmp(&b.0));
     let disc = 2.1;
@@ -281,9 +281,20 @@ fn tape_marks(
     }
 }
 
-/// One figure where the mark is square across, both arrises where it is not.
-pub fn tape_figure(left: f64, right: f64, lengths: Lengths) -> String {
-    let (left, right) = (lengths.write(left), lengths.write(right));
+/// The two ends of a mark's line in words: on the arrises, or in the middle of
+/// the edge where two cheeks of a pointed end meet.
+pub fn tape_ends(mark: &TapeMark, thickness: f64, lengths: Lengths) -> [String; 2] {
+    let end = |mm: f64, across: f64| {
+        let figure = lengths.write(mm);
+        // An end this far inside its arris (mm) is no longer on it.
+        if across.abs() < thickness / 2.0 - 0.5 { format!("mid {figure}") } else { figure }
+    };
+    [end(mark.left_mm, mark.left_across_mm), end(mark.right_mm, mark.right_across_mm)]
+}
+
+/// One figure where the mark is square across, both ends where it is not.
+pub fn tape_figure(mark: &TapeMark, thickness: f64, lengths: Lengths) -> String {
+    let [left, right] = tape_ends(mark, thickness, lengths);
     if left == right { left } else { format!("L {left}  R {right}") }
 }
 

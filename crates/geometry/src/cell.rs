@@ -6,10 +6,10 @@ use crate::{ConvexPlan, DVec3, Plane};
 /// reason as [`crate::ON_LINE`].
 pub const ON_PLANE: f64 = 1e-6;
 
-/// A face: point numbers anticlockwise from outside, and what made it.
+/// A face of a [`Cell`] or a [`crate::Solid`].
 #[derive(Clone, Debug, PartialEq)]
-pub struct CellFace<T> {
-    /// Point numbers.
+pub struct Face<T> {
+    /// Point numbers, anticlockwise from outside.
     pub ring: Vec<u32>,
     /// What made it.
     pub tag: T,
@@ -21,7 +21,7 @@ pub struct Cell<T> {
     /// Corner points, mm.
     pub points: Vec<DVec3>,
     /// Faces.
-    pub faces: Vec<CellFace<T>>,
+    pub faces: Vec<Face<T>>,
 }
 
 impl<T: Copy + PartialEq> Cell<T> {
@@ -42,10 +42,10 @@ impl<T: Copy + PartialEq> Cell<T> {
         let mut faces = Vec::with_capacity(plan.sides().len() + 2);
         for (k, side) in (0..n).zip(plan.sides()) {
             let j = (k + 1) % n;
-            faces.push(CellFace { ring: vec![k, j, j + n, k + n], tag: side.tag });
+            faces.push(Face { ring: vec![k, j, j + n, k + n], tag: side.tag });
         }
-        faces.push(CellFace { ring: (0..n).rev().collect(), tag: bottom_tag });
-        faces.push(CellFace { ring: (n..2 * n).collect(), tag: top_tag });
+        faces.push(Face { ring: (0..n).rev().collect(), tag: bottom_tag });
+        faces.push(Face { ring: (n..2 * n).collect(), tag: top_tag });
         Self { points, faces }
     }
 
@@ -121,7 +121,7 @@ impl<T: Copy + PartialEq> Cell<T> {
                     cap_edges.push((b, a));
                 }
             }
-            faces.push(CellFace { ring, tag: face.tag });
+            faces.push(Face { ring, tag: face.tag });
         }
         let mut cap = Vec::with_capacity(cap_edges.len());
         if let Some(&(start, _)) = cap_edges.first() {
@@ -138,7 +138,7 @@ impl<T: Copy + PartialEq> Cell<T> {
             }
         }
         if cap.len() >= 3 {
-            faces.push(CellFace { ring: cap, tag });
+            faces.push(Face { ring: cap, tag });
         }
         Some(Self { points, faces })
     }
@@ -161,16 +161,21 @@ impl<T: Copy + PartialEq> Cell<T> {
     /// Volume, mm³.
     #[must_use]
     pub fn volume(&self) -> f64 {
-        let Some(&o) = self.points.first() else { return 0.0 };
-        let mut six = 0.0;
-        for face in &self.faces {
-            let a = self.points[face.ring[0] as usize] - o;
-            for w in face.ring[1..].windows(2) {
-                six += a.dot((self.points[w[0] as usize] - o).cross(self.points[w[1] as usize] - o));
-            }
-        }
-        six / 6.0
+        volume(&self.points, &self.faces)
     }
+}
+
+/// Volume inside closed faces, mm³, by the divergence theorem.
+pub(crate) fn volume<T>(points: &[DVec3], faces: &[Face<T>]) -> f64 {
+    let Some(&o) = points.first() else { return 0.0 };
+    let mut six = 0.0;
+    for face in faces {
+        let a = points[face.ring[0] as usize] - o;
+        for w in face.ring[1..].windows(2) {
+            six += a.dot((points[w[0] as usize] - o).cross(points[w[1] as usize] - o));
+        }
+    }
+    six / 6.0
 }
 
 #[cfg(test)]

@@ -13,9 +13,9 @@ mod solid;
 pub mod surface;
 
 pub use angle::Angle;
-pub use cell::{Cell, CellFace, ON_PLANE};
+pub use cell::{Cell, Face, ON_PLANE};
 pub use convex::{ConvexPlan, HalfPlan, ON_LINE, Side};
 pub use glam::{DVec2, DVec3};
 pub use plan_fault::{CornerRef, PlanFault};
 pub use plane::Plane;
-pub use solid::{Solid, SolidFace};
+pub use solid::Solid;

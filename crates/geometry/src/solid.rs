@@ -1,6 +1,7 @@
 //! A solid put together from convex cells that share whole faces.
 
-use crate::{Cell, DVec3};
+use crate::cell::volume;
+use crate::{Cell, DVec3, Face};
 
 /// Points of neighbouring cells closer than this are one point, mm. They come
 /// from the same three planes, so they differ by rounding only.
@@ -9,22 +10,13 @@ const SAME_POINT: f64 = 1e-5;
 /// A point is dropped from a straight edge when it lies this close to it, mm.
 const STRAIGHT: f64 = 1e-5;
 
-/// A face of a [`Solid`].
-#[derive(Clone, Debug, PartialEq)]
-pub struct SolidFace<T> {
-    /// Point numbers, anticlockwise from outside.
-    pub ring: Vec<u32>,
-    /// What made it.
-    pub tag: T,
-}
-
 /// A closed solid, not necessarily convex.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Solid<T> {
     /// Corner points, mm.
     pub points: Vec<DVec3>,
     /// Faces.
-    pub faces: Vec<SolidFace<T>>,
+    pub faces: Vec<Face<T>>,
 }
 
 impl<T: Copy + PartialEq> Solid<T> {
@@ -48,16 +40,16 @@ impl<T: Copy + PartialEq> Solid<T> {
                 }
             }
         }
-        let mut faces: Vec<SolidFace<T>> = Vec::new();
+        let mut faces: Vec<Face<T>> = Vec::new();
         if cells.len() == 1 {
-            faces.extend(rings.into_iter().map(|(tag, ring)| SolidFace { ring, tag }));
+            faces.extend(rings.into_iter().map(|(tag, ring)| Face { ring, tag }));
         } else {
             let mut done: Vec<T> = Vec::new();
             for (tag, _) in &rings {
                 if !done.contains(tag) {
                     done.push(*tag);
                     let same: Vec<&[u32]> = rings.iter().filter(|(t, _)| t == tag).map(|(_, r)| r.as_slice()).collect();
-                    faces.extend(outlines(&same).into_iter().map(|ring| SolidFace { ring, tag: *tag }));
+                    faces.extend(outlines(&same).into_iter().map(|ring| Face { ring, tag: *tag }));
                 }
             }
         }
@@ -69,15 +61,7 @@ impl<T: Copy + PartialEq> Solid<T> {
     /// Volume, mm³.
     #[must_use]
     pub fn volume(&self) -> f64 {
-        let Some(&o) = self.points.first() else { return 0.0 };
-        let mut six = 0.0;
-        for face in &self.faces {
-            let a = self.points[face.ring[0] as usize] - o;
-            for w in face.ring[1..].windows(2) {
-                six += a.dot((self.points[w[0] as usize] - o).cross(self.points[w[1] as usize] - o));
-            }
-        }
-        six / 6.0
+        volume(&self.points, &self.faces)
     }
 
     /// Drop points in the middle of straight edges and points no face uses.

@@ -163,7 +163,6 @@ fn cuts_of(
     let mut cuts = Vec::new();
     let mut tape = Vec::new();
     let mut names = Vec::with_capacity(shape.solid.faces.len());
-    let [low, high] = [-t.section.thickness / 2.0, t.section.thickness / 2.0];
     for face in &shape.solid.faces {
         let normal = face_normal(&shape.solid.points, &face.ring);
         let local = axes.vector(normal);
@@ -191,10 +190,14 @@ fn cuts_of(
         if local.x.abs() > ALONG_EDGE && !matches!(purpose, CutUse::Seat | CutUse::Soffit) {
             let p = axes.point(shape.solid.points[face.ring[0] as usize]);
             let on_edge = |z: f64| (local.dot(p) - local.y * t.section.depth - local.z * z) / local.x - start;
+            // A pointed end has two cheeks that meet short of the far arris.
+            let [low, high] = reach(face.ring.iter().map(|i| axes.point(shape.solid.points[*i as usize]).z));
             tape.push(TapeMark {
                 name: name.clone(),
                 left_mm: on_edge(high),
                 right_mm: on_edge(low),
+                left_across_mm: high,
+                right_across_mm: low,
                 face_angle_deg: m.face_deg,
                 at,
             });

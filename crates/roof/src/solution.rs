@@ -353,10 +353,15 @@ pub struct Bench {
 pub struct TapeMark {
     /// What to mark, e.g. `heel plumb line`.
     pub name: String,
-    /// On the top edge, its left arris, from the foot end, mm.
+    /// Left end of the cut's line on the top edge, from the foot end, mm.
     pub left_mm: f64,
-    /// On the top edge, its right arris, from the foot end, mm.
+    /// Right end of it, from the foot end, mm.
     pub right_mm: f64,
+    /// Where across the edge the left end lies, from its middle, mm: half the
+    /// thickness on the left arris, less where a pointed end meets another cut.
+    pub left_across_mm: f64,
+    /// The same for the right end; negative to the right of the middle.
+    pub right_across_mm: f64,
     /// Face angle of the line from there, from square across, degrees.
     pub face_angle_deg: f64,
     /// Where.
