@@ -27,7 +27,7 @@ pub fn of(
     bearings: &Bearings,
 ) -> Solution {
     let timbers = &frame.timbers;
-    let mut built: Vec<(TimberId, Member)> = marks
+    let (ids, mut members): (Vec<TimberId>, Vec<Member>) = marks
         .order
         .iter()
         .filter_map(|k| {
@@ -36,13 +36,10 @@ pub fn of(
             member.wall.clone_from(&marks.walls[*k]);
             Some((TimberId(*k as u32), member))
         })
-        .collect();
-    let mut members: Vec<Member> = built.iter().map(|(_, m)| m.clone()).collect();
+        .unzip();
     let pieces = pieces::group(&mut members);
-    for ((_, b), m) in built.iter_mut().zip(&members) {
-        b.clone_from(m);
-    }
-    let refs: Vec<(TimberId, &Timber, &Member)> = built.iter().map(|(id, m)| (*id, &timbers[id.index()], m)).collect();
+    let refs: Vec<(TimberId, &Timber, &Member)> =
+        ids.iter().zip(&members).map(|(id, m)| (*id, &timbers[id.index()], m)).collect();
     let setting_out = setting_out::strips(job, surface, &refs);
     let faces = surface_out::faces(job, surface);
     let lines = surface_out::lines(job, surface);
