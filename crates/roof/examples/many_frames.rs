@@ -18,17 +18,7 @@ fn main() {
             Ok(solution) => {
                 members += solution.members.len();
                 for n in &solution.notices {
-                    let mut key = format!("{:?} {}", n.level, n.code);
-                    if n.code == "no-bearing" {
-                        let m = solution.members.iter().find(|m| m.mark == n.place).unwrap();
-                        key = format!(
-                            "{key} {:?} {} hips:{}",
-                            m.kind,
-                            &n.text[4..8],
-                            job.timber.hip.line == job::HipLine::SetOver
-                        );
-                    }
-                    notices.entry(key).or_insert((0, k)).0 += 1;
+                    notices.entry(format!("{:?} {}", n.level, n.code)).or_insert((0, k)).0 += 1;
                 }
             }
             Err(e) => {

@@ -20,7 +20,13 @@ const SQUARE_ACROSS: f64 = 0.05;
 const ALONG_EDGE: f64 = 0.05;
 
 /// Everything about a timber but its mark and pattern piece.
-pub fn of_timber(timbers: &[Timber], k: usize, shape: &Shape, marks: &[String]) -> Member {
+pub fn of_timber(
+    timbers: &[Timber],
+    k: usize,
+    shape: &Shape,
+    marks: &[String],
+    touches: &[Option<TimberId>],
+) -> Member {
     let t = &timbers[k];
     let axes = Axes::of(t);
     let local: Vec<DVec3> = shape.solid.points.iter().map(|p| axes.point(*p)).collect();
@@ -35,7 +41,7 @@ pub fn of_timber(timbers: &[Timber], k: usize, shape: &Shape, marks: &[String]) 
     let [top_start, top_end] = reach(top.iter().copied());
     let per_run = (1.0 + t.slope * t.slope).sqrt();
     let origin = axes.origin + axes.along * start;
-    let (cuts, tape, names) = cuts_of(t, shape, &axes, start, marks);
+    let (cuts, tape, names) = cuts_of(t, shape, &axes, start, (marks, touches));
     let line = |p: geometry::DVec2| p.extend(t.line_height(p)).to_array();
     Member {
         mark: marks[k].clone(),
@@ -45,7 +51,7 @@ pub fn of_timber(timbers: &[Timber], k: usize, shape: &Shape, marks: &[String]) 
         count_as: marks[k].clone(),
         mirror_of: None,
         true_length_mm: t.run * per_run,
-        deductions: deductions(t, timbers),
+        deductions: deductions(t, timbers, touches),
         cut_length_mm: (top_end - top_start).max(0.0),
         stock_length_mm: (end - start).max(0.0),
         pitch_deg: Angle::from_tan(t.slope).to_deg(),
@@ -76,13 +82,13 @@ fn reach(values: impl Iterator<Item = f64>) -> [f64; 2] {
 }
 
 /// What the pitch line loses at each end, read on the centre line.
-fn deductions(t: &Timber, timbers: &[Timber]) -> Vec<Deduction> {
+fn deductions(t: &Timber, timbers: &[Timber], touches: &[Option<TimberId>]) -> Vec<Deduction> {
     let per_run = (1.0 + t.slope * t.slope).sqrt();
     let mut out = Vec::new();
     let Some([foot, head]) = t.footprint.crossing(t.foot, t.dir) else { return out };
     let mut add = |mm: f64, tag: Made, at: CutPlace| {
         if mm.abs() > NO_DEDUCTION {
-            out.push(Deduction { why: reason(t, tag, timbers, mm), mm, slope_mm: mm * per_run, at });
+            out.push(Deduction { why: reason(t, tag, timbers, touches, mm), mm, slope_mm: mm * per_run, at });
         }
     };
     if t.seat.is_none() && t.kind != MemberKind::WallPlate {
@@ -94,15 +100,15 @@ fn deductions(t: &Timber, timbers: &[Timber]) -> Vec<Deduction> {
     out
 }
 
-fn reason(t: &Timber, tag: Made, timbers: &[Timber], mm: f64) -> String {
-    let purpose = match tag {
-        Made::Cut(k) => t.cuts.get(usize::from(k)).map(|c| c.purpose),
-        _ => None,
-    };
+fn reason(t: &Timber, tag: Made, timbers: &[Timber], touches: &[Option<TimberId>], mm: f64) -> String {
     if mm < 0.0 {
         return "run on past the joint, added".into();
     }
-    let Some(CutUse::Against(TimberId(id))) = purpose else { return "cut back at the joint".into() };
+    let touched = match tag {
+        Made::Cut(k) => touches.get(usize::from(k)).copied().flatten(),
+        _ => None,
+    };
+    let Some(TimberId(id)) = touched else { return "cut back at the joint".into() };
     let other = &timbers[id as usize];
     let name = match other.kind {
         MemberKind::RidgeBoard => "ridge",
@@ -152,7 +158,7 @@ fn cuts_of(
     shape: &Shape,
     axes: &Axes,
     start: f64,
-    marks: &[String],
+    (marks, touches): (&[String], &[Option<TimberId>]),
 ) -> (Vec<Cut>, Vec<TapeMark>, Vec<String>) {
     let mut cuts = Vec::new();
     let mut tape = Vec::new();
@@ -175,8 +181,10 @@ fn cuts_of(
         };
         let m = mark(local);
         let name = cut_name(purpose, at, m.edge_deg, local.z, m.face_deg);
-        let against = match purpose {
-            CutUse::Against(id) | CutUse::Mitre(id) => marks.get(id.index()).cloned(),
+        let against = match (purpose, face.tag) {
+            (CutUse::Against(_) | CutUse::Mitre(_), Made::Cut(k)) => {
+                touches.get(usize::from(k)).copied().flatten().and_then(|id| marks.get(id.index()).cloned())
+            }
             _ => None,
         };
         names.push(name.clone());

@@ -100,15 +100,14 @@ fn finish(
         cells.push(body);
     }
     let Some(mut tail) = tail else { return };
-    if job.eaves.tail == TailCut::Level {
-        if let Some(soffit) = soffit_level(&job.eaves, heights, &timber.tails) {
-            // Never above the seat: there the tail must meet the rest of the timber.
-            let level = soffit.min(seat.level);
-            let tag = cut_tag(timber, CutUse::Soffit, CutPlace::Tail);
-            match tail.clipped(Plane { normal: -DVec3::Z, offset: -level }, tag) {
-                Some(left) => tail = left,
-                None => return,
-            }
+    let soffit = soffit_level(&job.eaves, heights, &timber.tails);
+    if let (TailCut::Level, Some(soffit)) = (job.eaves.tail, soffit) {
+        // Never above the seat: there the tail must meet the rest of the timber.
+        let level = soffit.min(seat.level);
+        let tag = cut_tag(timber, CutUse::Soffit, CutPlace::Tail);
+        match tail.clipped(Plane { normal: -DVec3::Z, offset: -level }, tag) {
+            Some(left) => tail = left,
+            None => return,
         }
     }
     let (lower, upper) = tail.split(level, Made::Inner);

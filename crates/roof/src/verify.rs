@@ -7,7 +7,7 @@
 //!   [`WIDEST_GAP`].
 
 use crate::SolveError;
-use crate::frame::timber::{CutUse, Made, Timber};
+use crate::frame::timber::{CutUse, Made, Role, Timber, TimberId};
 use crate::shape::Shape;
 use geometry::DVec3;
 
@@ -51,9 +51,10 @@ struct Body {
 /// What a sound frame still leaves to be said: cuts that touch nothing.
 #[derive(Debug, Default, PartialEq)]
 pub struct Bearings {
-    /// For each timber, for each of its cuts: whether it touches what it was
-    /// cut against (or, for a seat, a plate).
-    pub touches: Vec<Vec<bool>>,
+    /// For each timber, for each of its cuts: the timber whose face it lies
+    /// on. Usually the one it was cut against, but one cut may serve two
+    /// timbers whose faces are in one plane.
+    pub touches: Vec<Vec<Option<TimberId>>>,
 }
 
 /// Check a frame.
@@ -213,36 +214,34 @@ fn kept(ring: &[DVec3], normal: DVec3, offset: f64) -> Vec<DVec3> {
 }
 
 fn contacts(timbers: &[Timber], bodies: &[Option<Body>], marks: &[String]) -> Result<Bearings, SolveError> {
-    let mut touches: Vec<Vec<bool>> = timbers.iter().map(|t| vec![false; t.cuts.len()]).collect();
-    let plates: Vec<usize> = (0..timbers.len())
-        .filter(|k| matches!(timbers[*k].role, crate::frame::timber::Role::Plate { .. }) && bodies[*k].is_some())
-        .collect();
+    let mut touches: Vec<Vec<Option<TimberId>>> = timbers.iter().map(|t| vec![None; t.cuts.len()]).collect();
+    let is_plate = |k: usize| matches!(timbers[k].role, Role::Plate { .. });
+    let near = |a: &Body, b: &Body| !(b.low.cmpgt(a.high + NOT_MEANT).any() || a.low.cmpgt(b.high + NOT_MEANT).any());
     for (k, t) in timbers.iter().enumerate() {
         let Some(mine) = &bodies[k] else { continue };
         for (c, cut) in t.cuts.iter().enumerate() {
-            let others: Vec<usize> = match cut.purpose {
-                CutUse::Against(id) | CutUse::Mitre(id) => vec![id.index()],
-                CutUse::Seat => plates.clone(),
+            let declared = match cut.purpose {
+                CutUse::Against(id) | CutUse::Mitre(id) => Some(id.index()),
+                CutUse::Seat => None,
                 _ => continue,
             };
-            let tag = Made::Cut(c as u16);
-            for other in others {
-                let Some(body) = &bodies[other] else { continue };
-                let apart = body.low.cmpgt(mine.high + NOT_MEANT).any() || mine.low.cmpgt(body.high + NOT_MEANT).any();
-                if apart {
-                    continue;
+            let others =
+                (0..timbers.len()).filter(|o| *o != k && Some(*o) != declared && is_plate(*o) == declared.is_none());
+            for other in declared.into_iter().chain(others) {
+                let Some(body) = bodies[other].as_ref().filter(|b| near(mine, b)) else { continue };
+                let Some((gap, at)) = nearest_contact(mine, Made::Cut(c as u16), body) else { continue };
+                if gap <= WIDEST_GAP {
+                    touches[k][c] = Some(TimberId(other as u32));
+                    break;
                 }
-                if let Some((gap, at)) = nearest_contact(mine, tag, body) {
-                    if gap > WIDEST_GAP {
-                        return Err(SolveError::Gap {
-                            first: marks[k].clone(),
-                            second: marks[other].clone(),
-                            gap,
-                            x: at.x,
-                            y: at.y,
-                        });
-                    }
-                    touches[k][c] = true;
+                if Some(other) == declared {
+                    return Err(SolveError::Gap {
+                        first: marks[k].clone(),
+                        second: marks[other].clone(),
+                        gap,
+                        x: at.x,
+                        y: at.y,
+                    });
                 }
             }
         }

@@ -51,8 +51,8 @@ pub(super) fn folds_back(a: Knot, b: Knot, c: Knot) -> bool {
     turn(a, b, c) == 0 && (b.x - a.x) * (c.x - b.x) + (b.y - a.y) * (c.y - b.y) < 0
 }
 
-/// Twice the signed area of a loop. At most 10,000 corners of 10^15 each
-/// still fit; wider loops are summed in 128 bits.
+/// Twice the signed area of a loop, summed in 128 bits so that any number of
+/// corners fits.
 pub(super) fn twice_area(ring: &[Knot]) -> i128 {
     let next = ring.iter().cycle().skip(1);
     ring.iter().zip(next).map(|(a, b)| i128::from(a.x) * i128::from(b.y) - i128::from(a.y) * i128::from(b.x)).sum()

@@ -32,7 +32,7 @@ pub fn of(
         .iter()
         .filter_map(|k| {
             let shape = shapes[*k].as_ref()?;
-            let mut member = figures::of_timber(timbers, *k, shape, &marks.names);
+            let mut member = figures::of_timber(timbers, *k, shape, &marks.names, &bearings.touches[*k]);
             member.wall.clone_from(&marks.walls[*k]);
             Some((TimberId(*k as u32), member))
         })

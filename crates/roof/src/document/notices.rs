@@ -283,9 +283,8 @@ fn bearing(list: &mut List, bearings: &Bearings, built: &[(TimberId, &Timber, &M
             if *end_on == EndOn::Wall {
                 continue;
             }
-            let touched = t.cuts.iter().zip(&bearings.touches[id.index()]).any(|(c, touch)| {
-                c.at == place && *touch && matches!(c.purpose, CutUse::Against(_) | CutUse::Mitre(_) | CutUse::Seat)
-            });
+            let touched =
+                t.cuts.iter().zip(&bearings.touches[id.index()]).any(|(c, touch)| c.at == place && touch.is_some());
             if !touched && !carries_end(bearings, built, *id, place, t) {
                 let end = if place == CutPlace::Head { "head" } else { "foot" };
                 list.add(
@@ -311,8 +310,7 @@ fn carries_end(
     built.iter().any(|(other, o, _)| {
         o.cuts.iter().zip(&bearings.touches[other.index()]).any(|(c, touch)| {
             let here = if c.at == CutPlace::Head { o.head() } else { o.foot };
-            let against = matches!(c.purpose, CutUse::Against(x) | CutUse::Mitre(x) if x == id);
-            *touch && against && (here - end).length() < 4.0 * t.section.thickness.max(o.section.thickness)
+            *touch == Some(id) && (here - end).length() < 4.0 * t.section.thickness.max(o.section.thickness)
         })
     })
 }

@@ -7,7 +7,7 @@
 
 use super::rafters::DRAWN_PAST;
 use super::spines::{end_at, strip, tail_reach};
-use super::timber::{CutUse, EndOn, Made, Timber, TimberId};
+use super::timber::{CutUse, EndOn, Made, Role, Timber, TimberId};
 use crate::solution::{CutPlace, MemberKind};
 use geometry::{DVec2, HalfPlan};
 use job::{HipHead, Job, TailCut};
@@ -25,6 +25,10 @@ const THROUGH_POINT: f64 = 0.5;
 /// A ridge is run on past its end by at most this many thicknesses to give
 /// hips their bearing; sharper hips bear on what there is.
 const FARTHEST_RIDGE_END: f64 = 6.0;
+
+/// A rafter whose line ends this near to the head of a hip or valley meets the
+/// joint there, mm.
+const AT_HEAD: f64 = 1.0;
 
 /// If the weaker timber would lose this many times what the stronger would,
 /// the stronger is cut instead.
@@ -52,6 +56,22 @@ pub fn resolve(job: &Job, timbers: &mut [Timber]) {
         cut_at_joint(timbers, joint);
     }
     part_the_rest(timbers);
+    trim_rafters(timbers);
+}
+
+/// Run to the whole mm: timbers that differ by rounding are alike.
+fn whole_run(t: &Timber) -> i64 {
+    t.run.round() as i64
+}
+
+/// The faces beside a spine, the lower number first: an order of timbers that
+/// does not depend on how the plan lies.
+fn faces(t: &Timber) -> [u32; 2] {
+    match t.role {
+        Role::Spine { left, right } => [left.0.min(right.0), left.0.max(right.0)],
+        Role::Rafter { face } => [face.0; 2],
+        Role::Plate { wall } => [wall.0; 2],
+    }
 }
 
 /// How firmly a timber keeps its place at its joint: lower is firmer. Last
@@ -171,6 +191,12 @@ fn cut_at_lines(timbers: &mut [Timber]) {
                 continue;
             }
             let t = &timbers[k];
+            let (at, line) = (if end == 1 { t.head() } else { t.foot }, &timbers[id.index()]);
+            if line.run - line.along(at) < AT_HEAD {
+                // At the very head of its line other timbers meet as well: it is
+                // parted from all of them below.
+                continue;
+            }
             let toward = if end == 1 { -t.dir } else { t.dir };
             let half = timbers[id.index()].side_facing(toward).flipped();
             let at = if end == 1 { CutPlace::Head } else { CutPlace::Foot };
@@ -190,7 +216,7 @@ fn cut_at_joint(timbers: &mut [Timber], joint: u32) {
     let rank = |t: &Timber| (u8::from(!t.through.contains(&joint)), class_at_joint(t));
     here.sort_by(|a, b| {
         let (ta, tb) = (&timbers[*a], &timbers[*b]);
-        rank(ta).cmp(&rank(tb)).then(tb.run.total_cmp(&ta.run)).then(a.cmp(b))
+        rank(ta).cmp(&rank(tb)).then(whole_run(tb).cmp(&whole_run(ta))).then(faces(ta).cmp(&faces(tb))).then(a.cmp(b))
     });
     // Hips and valleys are first cut to what is firmer, then to one another.
     for (i, &weak) in here.iter().enumerate() {
@@ -278,6 +304,19 @@ fn trim(timbers: &mut [Timber], joint: u32) {
         if open {
             let (at, out) = if head { (t.head(), t.dir) } else { (t.foot, -t.dir) };
             t.cut(HalfPlan::through(at, out), CutUse::Trim, place);
+        }
+    }
+}
+
+/// Square off rafters that were drawn past an end and met nothing there.
+fn trim_rafters(timbers: &mut [Timber]) {
+    for t in timbers.iter_mut().filter(|t| t.is_rafter()) {
+        let Some([foot, head]) = t.footprint.crossing(t.foot, t.dir) else { continue };
+        if head.1 == Made::End(true) && head.0 > t.run {
+            t.cut(HalfPlan::through(t.head(), t.dir), CutUse::Trim, CutPlace::Head);
+        }
+        if foot.1 == Made::End(false) && foot.0 < 0.0 && t.ends[0] != EndOn::Plate {
+            t.cut(HalfPlan::through(t.foot, -t.dir), CutUse::Trim, CutPlace::Foot);
         }
     }
 }

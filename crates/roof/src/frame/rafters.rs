@@ -20,6 +20,9 @@ pub const DRAWN_PAST: f64 = 3.0;
 /// A rafter's head lies on a corner of its face when it misses it by less, mm.
 const AT_CORNER: f64 = 0.5;
 
+/// A station stands abreast of a corner when it misses it by less, mm.
+const ABREAST: f64 = 0.05;
+
 /// Tails are drawn past their fascia by this much before they are cut, mm.
 const PAST_TAIL: f64 = 10.0;
 
@@ -72,9 +75,10 @@ fn pieces(
     let n = face.outline.len();
     let flat = |p: DVec2| (axis.dot(p) - at, inward.dot(p));
     let mut crossings: Vec<(f64, Bound)> = Vec::new();
+    let nudge = off_corner(surface, stations, at);
     let cross = |a: DVec2, b: DVec2| {
         let ((xa, ya), (xb, yb)) = (flat(a), flat(b));
-        ((xa <= 0.0) != (xb <= 0.0)).then(|| ya + (yb - ya) * (xa / (xa - xb)))
+        ((xa <= nudge) != (xb <= nudge)).then(|| ya + (yb - ya) * (xa / (xa - xb)))
     };
     for k in 0..n {
         let (a, b) = (surface.node(face.outline[k]).truncate(), surface.node(face.outline[(k + 1) % n]).truncate());
@@ -109,6 +113,24 @@ fn pieces(
         out.push((start, high));
     }
     out
+}
+
+/// Which way a station abreast of a re-entrant corner is taken to lie: just
+/// off the plate, on the valley's side, so that rounding does not decide
+/// between a common and a valley jack.
+fn off_corner(surface: &Surface, stations: &FaceStations, at: f64) -> f64 {
+    let face = surface.face(stations.face);
+    let n = face.outline.len();
+    let along = |k: usize| stations.axis.dot(surface.node(face.outline[k % n]).truncate()) - at;
+    let kind = |k: usize| surface.arc(face.arcs[k % n]).kind;
+    (0..n)
+        .filter(|k| along(*k).abs() < ABREAST)
+        .find_map(|k| match (kind(k + n - 1), kind(k)) {
+            (ArcKind::Eaves, ArcKind::Valley) => Some(-along(k + n - 1).signum() * 2.0 * ABREAST),
+            (ArcKind::Valley, ArcKind::Eaves) => Some(-along(k + 1).signum() * 2.0 * ABREAST),
+            _ => None,
+        })
+        .unwrap_or(0.0)
 }
 
 #[expect(clippy::too_many_arguments, reason = "one place where a station, its face and the frame come together")]

@@ -20,6 +20,10 @@ const IN_LINE: f64 = 1e-6;
 /// sine); nearer to along than this, it is drawn as if at this.
 pub const LEAST_SPLAY: f64 = 0.05;
 
+/// A node is a plate corner when it lies this near to one, mm: the framing
+/// tidy of a surface moves no node further.
+const AT_CORNER: f64 = 0.5;
+
 /// Timbers of a frame that lie on lines, with the timber of every arc.
 pub struct Spines {
     /// The timbers.
@@ -249,8 +253,8 @@ fn corner_walls(surface: &Surface, run: &Run) -> Option<[WallId; 2]> {
     let mut first = 0;
     for ring in &surface.loops {
         let n = ring.len();
-        for k in 0..n {
-            if (ring[k] - foot.truncate()).length() < 0.5 {
+        for (k, corner) in ring.iter().enumerate() {
+            if (*corner - foot.truncate()).length() < AT_CORNER {
                 let before = WallId((first + (k + n - 1) % n) as u32);
                 let after = WallId((first + k) as u32);
                 let on = |w: WallId, f: FaceId| surface.face_of_wall.get(w.index()).copied().flatten() == Some(f);

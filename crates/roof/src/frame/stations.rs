@@ -150,11 +150,14 @@ fn fixed_stations(
             let [Some(a), Some(b)] = sides else { continue };
             match (a.kind, b.kind) {
                 (MemberKind::RidgeBoard, MemberKind::HipRafter) | (MemberKind::HipRafter, MemberKind::RidgeBoard) => {
-                    let (ridge, hip) = if a.kind == MemberKind::RidgeBoard { (a, b) } else { (b, a) };
+                    let ridge = if a.kind == MemberKind::RidgeBoard { a } else { b };
                     let node_at = surface.node(node).truncate();
                     let (at, node) = match job.timber.hip.head {
                         HipHead::Crown => (at, Some(node)),
-                        HipHead::Ridge => (at + clear_of_hip(job, ridge, hip, node_at, axis), None),
+                        HipHead::Ridge => (
+                            at + clear_of_hips(job, ridge, &hips_at(surface, timbers, of_arc, node), node_at, axis),
+                            None,
+                        ),
                     };
                     fixed.push(Fixed { at, node, face: node.map(|_| face), outside: false, rank: 1 });
                 }
@@ -202,13 +205,22 @@ fn fixed_stations(
 }
 
 /// How far along the axis a common must stand from a ridge end to clear the
-/// flank of a hip that butts against the ridge's side.
-fn clear_of_hip(job: &Job, ridge: &Timber, hip: &Timber, node: DVec2, axis: DVec2) -> f64 {
+/// flanks of the hips that butt against the ridge's sides.
+fn clear_of_hips(job: &Job, ridge: &Timber, hips: &[&Timber], node: DVec2, axis: DVec2) -> f64 {
     let away = if (ridge.foot - node).length() > (ridge.head() - node).length() { -ridge.dir } else { ridge.dir };
-    let sine = ridge.dir.perp_dot(hip.dir).abs().max(0.1);
-    let cosine = ridge.dir.dot(hip.dir).abs();
-    let clear = (hip.section.thickness / 2.0 - ridge.section.thickness / 2.0 * cosine) / sine;
-    (clear.max(0.0) + job.timber.rafter.size.thickness / 2.0) * axis.dot(away).signum()
+    let clear = |hip: &&Timber| {
+        let sine = ridge.dir.perp_dot(hip.dir).abs().max(0.1);
+        let cosine = ridge.dir.dot(hip.dir).abs();
+        (hip.section.thickness / 2.0 - ridge.section.thickness / 2.0 * cosine) / sine
+    };
+    let most = hips.iter().map(clear).fold(0.0, f64::max);
+    (most + job.timber.rafter.size.thickness / 2.0) * axis.dot(away).signum()
+}
+
+/// The hips that end at a node.
+fn hips_at<'a>(surface: &Surface, timbers: &'a [Timber], of_arc: &[Option<TimberId>], node: NodeId) -> Vec<&'a Timber> {
+    let here = surface.arcs.iter().zip(of_arc).filter(|(arc, _)| arc.from == node || arc.to == node);
+    here.filter_map(|(_, id)| *id).map(|id| &timbers[id.index()]).filter(|t| t.kind == MemberKind::HipRafter).collect()
 }
 
 fn ridge_ends_at(surface: &Surface, timbers: &[Timber], of_arc: &[Option<TimberId>], node: NodeId) -> bool {

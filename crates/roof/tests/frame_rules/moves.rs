@@ -114,9 +114,10 @@ fn mirror(job: &Job) -> Job {
 
 #[test]
 fn a_mirrored_plan_has_mirrored_timbers() {
-    // Not those where two equal valleys meet: one of them runs on, and which is settled by the order of the walls.
-    for name in ["rectangle", "L", "U", "octagon", "courtyard", "bay"] {
-        for gables in [false, name != "octagon" && name != "courtyard"] {
+    // Left out: T, H and cross, where the order of walls decides which of two
+    // equal valleys runs on, and octagon, where it decides which hips butt.
+    for name in ["rectangle", "L", "U", "courtyard", "bay"] {
+        for gables in [false, name != "courtyard"] {
             let mut job = shape(name, gables);
             // Bays that do not depend on the side they are counted from.
             job.timber.rafter.spread = Spread::Equal;

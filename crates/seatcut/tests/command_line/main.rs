@@ -5,3 +5,4 @@ mod bad_jobs;
 mod bench;
 mod commands;
 mod faults_of_writing;
+mod readme;
