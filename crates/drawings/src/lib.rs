@@ -1,7 +1,7 @@
 //! Sheets and lists: the printed pack, its cards, and lists for a spreadsheet,
 //! laid out from a [`Solution`]. Nothing about the roof is computed here.
 //!
-//! Layout writes a display list in mm ([`sheet`]); one writer turns it into
+//! Layout writes a display list in mm (`sheet`); one writer turns it into
 //! PDF, another into SVG. Text is measured with the bundled font's own advance
 //! widths, so what is laid out is what is printed.
 //!

@@ -1,6 +1,10 @@
 //! Convex solids cut by planes. Each face remembers what made it.
 
 use crate::{ConvexPlan, DVec3, Plane};
+use smallvec::{SmallVec, smallvec};
+
+/// Point numbers of a face; most faces have no more than eight corners.
+pub type Ring = SmallVec<[u32; 8]>;
 
 /// Points closer than this to a cutting plane count as lying on it, mm; same
 /// reason as [`crate::ON_LINE`].
@@ -10,7 +14,7 @@ pub const ON_PLANE: f64 = 1e-6;
 #[derive(Clone, Debug, PartialEq)]
 pub struct Face<T> {
     /// Point numbers, anticlockwise from outside.
-    pub ring: Vec<u32>,
+    pub ring: Ring,
     /// What made it.
     pub tag: T,
 }
@@ -42,7 +46,7 @@ impl<T: Copy + PartialEq> Cell<T> {
         let mut faces = Vec::with_capacity(plan.sides().len() + 2);
         for (k, side) in (0..n).zip(plan.sides()) {
             let j = (k + 1) % n;
-            faces.push(Face { ring: vec![k, j, j + n, k + n], tag: side.tag });
+            faces.push(Face { ring: smallvec![k, j, j + n, k + n], tag: side.tag });
         }
         faces.push(Face { ring: (0..n).rev().collect(), tag: bottom_tag });
         faces.push(Face { ring: (n..2 * n).collect(), tag: top_tag });
@@ -53,7 +57,7 @@ impl<T: Copy + PartialEq> Cell<T> {
     /// nothing is.
     #[must_use]
     pub fn clipped(&self, plane: Plane, tag: T) -> Option<Self> {
-        let out: Vec<f64> = self
+        let out: SmallVec<[f64; 16]> = self
             .points
             .iter()
             .map(|p| {
@@ -68,8 +72,8 @@ impl<T: Copy + PartialEq> Cell<T> {
             return None;
         }
         let mut points = Vec::with_capacity(self.points.len() + 4);
-        let mut moved = vec![u32::MAX; self.points.len()];
-        let mut on = Vec::with_capacity(self.points.len() + 4);
+        let mut moved: SmallVec<[u32; 16]> = smallvec![u32::MAX; self.points.len()];
+        let mut on: SmallVec<[bool; 24]> = SmallVec::new();
         for (k, p) in self.points.iter().enumerate() {
             if out[k] <= 0.0 {
                 moved[k] = points.len() as u32;
@@ -78,14 +82,14 @@ impl<T: Copy + PartialEq> Cell<T> {
             }
         }
         // New points, one for each edge that the plane crosses.
-        let mut crossed: Vec<(u32, u32, u32)> = Vec::with_capacity(8);
+        let mut crossed: SmallVec<[(u32, u32, u32); 12]> = SmallVec::new();
         let mut faces = Vec::with_capacity(self.faces.len() + 1);
-        let mut cap_edges: Vec<(u32, u32)> = Vec::with_capacity(8);
+        let mut cap_edges: SmallVec<[(u32, u32); 12]> = SmallVec::new();
         for face in &self.faces {
             if !face.ring.iter().any(|k| out[*k as usize] < 0.0) {
                 continue;
             }
-            let mut ring = Vec::with_capacity(face.ring.len() + 1);
+            let mut ring = Ring::new();
             for (i, &a) in face.ring.iter().enumerate() {
                 let b = face.ring[(i + 1) % face.ring.len()];
                 let (da, db) = (out[a as usize], out[b as usize]);
@@ -123,7 +127,7 @@ impl<T: Copy + PartialEq> Cell<T> {
             }
             faces.push(Face { ring, tag: face.tag });
         }
-        let mut cap = Vec::with_capacity(cap_edges.len());
+        let mut cap = Ring::new();
         if let Some(&(start, _)) = cap_edges.first() {
             let mut at = start;
             for _ in 0..cap_edges.len() {

@@ -13,7 +13,7 @@ mod solid;
 pub mod surface;
 
 pub use angle::Angle;
-pub use cell::{Cell, Face, ON_PLANE};
+pub use cell::{Cell, Face, ON_PLANE, Ring};
 pub use convex::{ConvexPlan, HalfPlan, ON_LINE, Side};
 pub use glam::{DVec2, DVec3};
 pub use plan_fault::{CornerRef, PlanFault};

@@ -1,7 +1,8 @@
 //! A solid put together from convex cells that share whole faces.
 
 use crate::cell::volume;
-use crate::{Cell, DVec3, Face};
+use crate::{Cell, DVec3, Face, Ring};
+use smallvec::{SmallVec, smallvec};
 
 /// Points of neighbouring cells closer than this are one point, mm. They come
 /// from the same three planes, so they differ by rounding only.
@@ -26,11 +27,11 @@ impl<T: Copy + PartialEq> Solid<T> {
     #[must_use]
     pub fn join(cells: &[Cell<T>], inner: T) -> Self {
         let mut points: Vec<DVec3> = Vec::new();
-        let mut rings: Vec<(T, Vec<u32>)> = Vec::new();
+        let mut rings: Vec<(T, Ring)> = Vec::new();
         for cell in cells {
-            let map: Vec<u32> = cell.points.iter().map(|p| shared_point(&mut points, *p)).collect();
+            let map: SmallVec<[u32; 24]> = cell.points.iter().map(|p| shared_point(&mut points, *p)).collect();
             for face in cell.faces.iter().filter(|f| f.tag != inner) {
-                let mut ring: Vec<u32> = face.ring.iter().map(|k| map[*k as usize]).collect();
+                let mut ring: Ring = face.ring.iter().map(|k| map[*k as usize]).collect();
                 ring.dedup();
                 if ring.len() > 1 && ring.first() == ring.last() {
                     ring.pop();
@@ -44,11 +45,12 @@ impl<T: Copy + PartialEq> Solid<T> {
         if cells.len() == 1 {
             faces.extend(rings.into_iter().map(|(tag, ring)| Face { ring, tag }));
         } else {
-            let mut done: Vec<T> = Vec::new();
+            let mut done: SmallVec<[T; 12]> = SmallVec::new();
             for (tag, _) in &rings {
                 if !done.contains(tag) {
                     done.push(*tag);
-                    let same: Vec<&[u32]> = rings.iter().filter(|(t, _)| t == tag).map(|(_, r)| r.as_slice()).collect();
+                    let same: SmallVec<[&[u32]; 8]> =
+                        rings.iter().filter(|(t, _)| t == tag).map(|(_, r)| r.as_slice()).collect();
                     faces.extend(outlines(&same).into_iter().map(|ring| Face { ring, tag: *tag }));
                 }
             }
@@ -108,8 +110,11 @@ fn shared_point(points: &mut Vec<DVec3>, p: DVec3) -> u32 {
 }
 
 /// The outlines of a patch of rings in one plane: edges walked both ways cancel.
-fn outlines(rings: &[&[u32]]) -> Vec<Vec<u32>> {
-    let mut edges: Vec<(u32, u32)> = Vec::new();
+fn outlines(rings: &[&[u32]]) -> SmallVec<[Ring; 2]> {
+    if let [only] = rings {
+        return smallvec![Ring::from_slice(only)];
+    }
+    let mut edges: SmallVec<[(u32, u32); 24]> = SmallVec::new();
     for ring in rings {
         for (i, &a) in ring.iter().enumerate() {
             let b = ring[(i + 1) % ring.len()];
@@ -121,9 +126,9 @@ fn outlines(rings: &[&[u32]]) -> Vec<Vec<u32>> {
             }
         }
     }
-    let mut loops = Vec::new();
+    let mut loops = SmallVec::new();
     while let Some((start, mut at)) = edges.pop() {
-        let mut ring = vec![start];
+        let mut ring: Ring = smallvec![start];
         while at != start {
             ring.push(at);
             match edges.iter().position(|e| e.0 == at) {

@@ -71,7 +71,7 @@ pub fn of_timber(
         marks: tape,
         solid: SolidOut {
             points: shape.solid.points.iter().map(|p| p.to_array()).collect(),
-            faces: shape.solid.faces.iter().map(|f| f.ring.clone()).collect(),
+            faces: shape.solid.faces.iter().map(|f| f.ring.to_vec()).collect(),
             names,
         },
     }

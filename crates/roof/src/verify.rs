@@ -32,20 +32,36 @@ const SAME_VOLUME: f64 = 1e-6;
 /// A convex part with the planes of its faces.
 struct Part {
     points: Vec<DVec3>,
+    /// Corners of all faces, one face after the other.
+    rings: Vec<DVec3>,
     faces: Vec<Face>,
 }
 
 struct Face {
-    ring: Vec<DVec3>,
+    /// Where its corners stand in [`Part::rings`].
+    ring: core::ops::Range<usize>,
     normal: DVec3,
     offset: f64,
     tag: Made,
+}
+
+impl Part {
+    fn ring(&self, face: &Face) -> &[DVec3] {
+        &self.rings[face.ring.clone()]
+    }
 }
 
 struct Body {
     parts: Vec<Part>,
     low: DVec3,
     high: DVec3,
+}
+
+impl Body {
+    /// All faces with the parts they belong to.
+    fn faces(&self) -> impl Iterator<Item = (&Face, &Part)> {
+        self.parts.iter().flat_map(|p| p.faces.iter().map(move |f| (f, p)))
+    }
 }
 
 /// What a sound frame still leaves to be said: cuts that touch nothing.
@@ -76,18 +92,21 @@ fn body(shape: &Shape) -> Body {
     let parts: Vec<Part> = shape
         .cells
         .iter()
-        .map(|cell| Part {
-            points: cell.points.clone(),
-            faces: cell
+        .map(|cell| {
+            let mut rings = Vec::with_capacity(cell.faces.iter().map(|f| f.ring.len()).sum());
+            let faces = cell
                 .faces
                 .iter()
                 .map(|f| {
-                    let ring: Vec<DVec3> = f.ring.iter().map(|k| cell.points[*k as usize]).collect();
-                    let normal = area_vector(&ring).normalize_or_zero();
+                    let from = rings.len();
+                    rings.extend(f.ring.iter().map(|k| cell.points[*k as usize]));
+                    let ring = &rings[from..];
+                    let normal = area_vector(ring).normalize_or_zero();
                     let offset = ring.iter().map(|p| normal.dot(*p)).sum::<f64>() / ring.len() as f64;
-                    Face { ring, normal, offset, tag: f.tag }
+                    Face { ring: from..rings.len(), normal, offset, tag: f.tag }
                 })
-                .collect(),
+                .collect();
+            Part { points: cell.points.clone(), rings, faces }
         })
         .collect();
     let all = || parts.iter().flat_map(|p| p.points.iter());
@@ -124,15 +143,17 @@ fn closed(shape: &Shape, body: &Body) -> Result<(), String> {
         .faces
         .iter()
         .map(|f| {
-            let ring: Vec<DVec3> = f.ring.iter().map(|k| solid.points[*k as usize] - o).collect();
-            area_vector(&ring).dot(ring[0]) / 6.0
+            // Triangles from the first corner, seen from `o`.
+            let at = |k: u32| solid.points[k as usize] - o;
+            let first = at(f.ring[0]);
+            f.ring[1..].windows(2).map(|w| first.dot(at(w[0]).cross(at(w[1])))).sum::<f64>() / 6.0
         })
         .sum();
     let parts: f64 = body
         .parts
         .iter()
-        .flat_map(|p| &p.faces)
-        .map(|f| f.normal.dot(f.ring[0] - o) * area_vector(&f.ring).length() / 6.0)
+        .flat_map(|p| p.faces.iter().map(|f| (f, p.ring(f))))
+        .map(|(f, ring)| f.normal.dot(ring[0] - o) * area_vector(ring).length() / 6.0)
         .sum();
     if !(whole > 0.0 && (whole - parts).abs() <= SAME_VOLUME * whole + MOST_SHARED) {
         return Err(format!("its volume is {whole:.0} mm³ but its parts have {parts:.0} mm³"));
@@ -183,7 +204,7 @@ fn shared_volume(a: &Part, b: &Part) -> f64 {
         from.faces
             .iter()
             .map(|face| {
-                let mut ring = face.ring.clone();
+                let mut ring = from.ring(face).to_vec();
                 for cut in &of.faces {
                     ring = kept(&ring, cut.normal, cut.offset);
                     if ring.len() < 3 {
@@ -253,8 +274,8 @@ fn contacts(timbers: &[Timber], bodies: &[Option<Body>], marks: &[String]) -> Re
 /// and place.
 fn nearest_contact(mine: &Body, tag: Made, other: &Body) -> Option<(f64, DVec3)> {
     let mut best: Option<(f64, DVec3)> = None;
-    for face in mine.parts.iter().flat_map(|p| &p.faces).filter(|f| f.tag == tag) {
-        for facing in other.parts.iter().flat_map(|p| &p.faces).filter(|f| f.tag != Made::Inner) {
+    for (face, of) in mine.faces().filter(|(f, _)| f.tag == tag) {
+        for (facing, by) in other.faces().filter(|(f, _)| f.tag != Made::Inner) {
             if face.normal.dot(facing.normal) > OPPOSITE - 1.0 {
                 continue;
             }
@@ -263,10 +284,10 @@ fn nearest_contact(mine: &Body, tag: Made, other: &Body) -> Option<(f64, DVec3)>
                 continue;
             }
             // The part of this face abreast of the facing one.
-            let mut ring = face.ring.clone();
-            let n = facing.ring.len();
-            for i in 0..n {
-                let (p, q) = (facing.ring[i], facing.ring[(i + 1) % n]);
+            let mut ring = of.ring(face).to_vec();
+            let border = by.ring(facing);
+            for (i, &p) in border.iter().enumerate() {
+                let q = border[(i + 1) % border.len()];
                 let out = (q - p).cross(facing.normal).normalize_or_zero();
                 ring = kept(&ring, out, out.dot(p));
                 if ring.len() < 3 {
