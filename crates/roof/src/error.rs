@@ -8,8 +8,13 @@ use thiserror::Error;
 #[derive(Debug, Error)]
 pub enum SolveError {
     /// The roof surface could not be made.
-    #[error("{0}")]
-    Surface(#[from] SurfaceError),
+    #[error("{words}")]
+    Surface {
+        /// What, where and what to do, with walls by their letters.
+        words: String,
+        /// The same as the surface engine reports it.
+        source: SurfaceError,
+    },
     /// The eaves of a courtyard or of a re-entrant notch run into one another.
     #[error(
         "the overhang of wall {wall} is {overhang:.0} mm in plan, which closes the gap in front of it: \

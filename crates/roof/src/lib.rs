@@ -10,6 +10,7 @@ mod setting_out;
 mod shape;
 pub mod solution;
 mod solve;
+mod surface_words;
 mod verify;
 
 pub use error::SolveError;

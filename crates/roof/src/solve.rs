@@ -5,6 +5,7 @@ use crate::document;
 use crate::frame;
 use crate::shape::{self, Shape};
 use crate::solution::Solution;
+use crate::surface_words;
 use crate::verify;
 use geometry::DVec2;
 use geometry::surface::{self, WallProfile};
@@ -23,7 +24,8 @@ pub fn solve(job: &Job) -> Result<Solution, SolveError> {
         .iter()
         .map(|w| if w.gable { WallProfile::gable(0.0) } else { WallProfile::slope(0.0, w.pitch_deg) })
         .collect();
-    let surface = surface::solve(&loops, &profiles)?;
+    let surface = surface::solve(&loops, &profiles)
+        .map_err(|source| SolveError::Surface { words: surface_words::of(job, &source), source })?;
     let mut frame = frame::build(job, &surface)?;
     let mut shapes: Vec<Option<Shape>> = Vec::with_capacity(frame.timbers.len());
     for timber in &mut frame.timbers {

@@ -28,7 +28,7 @@ pub fn solve_job(job: &Job) -> Result<Solution, Failure> {
         SolveError::Clash { .. }
         | SolveError::Gap { .. }
         | SolveError::Solid { .. }
-        | SolveError::Surface(SurfaceError::Lost { .. } | SurfaceError::Unsound(_)) => {
+        | SolveError::Surface { source: SurfaceError::Lost { .. } | SurfaceError::Unsound(_), .. } => {
             Failure::NotBuilt(error.to_string())
         }
         _ => Failure::BadInput(error.to_string()),

@@ -1,0 +1,69 @@
+//! What cannot be built is refused with its place and a way out.
+
+#![allow(missing_docs, reason = "a test")]
+
+mod common;
+
+use common::job_over;
+use job::{Fascia, HipEdge, Job, Section};
+
+fn rectangle() -> Vec<[f64; 2]> {
+    vec![[0.0, 0.0], [8400.0, 0.0], [8400.0, 5200.0], [0.0, 5200.0]]
+}
+
+fn refused(job: &Job, words: &[&str]) {
+    let text = roof::solve(job).expect_err("this can't be built").to_string();
+    for word in words {
+        assert!(text.contains(word), "`{word}` is not in: {text}");
+    }
+}
+
+#[test]
+fn walls_in_line_with_unlike_pitches_name_both_ways_out() {
+    let plan = vec![[0.0, 0.0], [4000.0, 0.0], [8400.0, 0.0], [8400.0, 5200.0], [0.0, 5200.0]];
+    let mut job = job_over(vec![plan], 40.0);
+    job.walls[0].pitch_deg = 30.0;
+    refused(&job, &["walls A and B", "(4000, 0)", "one pitch", "gable or a step"]);
+}
+
+#[test]
+fn an_overhang_that_closes_a_courtyard_names_its_wall() {
+    let court = vec![[4000.0, 2400.0], [4000.0, 2900.0], [4600.0, 2900.0], [4600.0, 2400.0]];
+    let job = job_over(vec![rectangle(), court], 40.0);
+    refused(&job, &["overhang of wall", "300 mm", "closes", "reduce"]);
+}
+
+#[test]
+fn a_rafter_too_small_for_its_birdsmouth_says_how_deep_it_would_be() {
+    let mut job = job_over(vec![rectangle()], 25.0);
+    job.walls[1].pitch_deg = 70.0;
+    refused(&job, &["wall B", "70.0°", "rafter of 150 mm", "deeper rafters"]);
+}
+
+#[test]
+fn a_hip_that_hangs_above_its_plate_says_how_deep_it_must_be() {
+    let mut job = job_over(vec![rectangle()], 40.0);
+    job.timber.hip.size = Section { thickness: 47.0, depth: 100.0 };
+    refused(&job, &["hip rafter", "walls", "100 mm deep", "at least"]);
+}
+
+#[test]
+fn warnings_say_what_was_chosen_or_what_to_look_at() {
+    let mut job = job_over(vec![rectangle()], 40.0);
+    job.walls[1].pitch_deg = 50.0;
+    job.eaves.fascia = Fascia::Fixed;
+    job.timber.hip.edge = HipEdge::Dropped;
+    let codes = |job: &Job| {
+        let s = roof::solve(job).expect("this can be built");
+        s.notices.iter().map(|n| n.code.clone()).collect::<Vec<_>>()
+    };
+    assert!(codes(&job).contains(&"fascia-step".to_string()));
+    // Two slopes that run the same way at different pitches and meet (reference/surface.md, plan P38).
+    let step = vec![[0.0, 0.0], [5000.0, 0.0], [5000.0, 1000.0], [10000.0, 1000.0], [10000.0, 7000.0], [0.0, 7000.0]];
+    let mut job = job_over(vec![step], 40.0);
+    job.walls[0].pitch_deg = 30.0;
+    job.walls[2].pitch_deg = 50.0;
+    let found = codes(&job);
+    assert!(found.contains(&"pitch-break".to_string()), "{found:?}");
+    assert!(found.contains(&"break-needs-support".to_string()), "{found:?}");
+}
