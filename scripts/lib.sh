@@ -63,11 +63,11 @@ venv() {
   printf '%s\n' "$wanted" >"$dir/holds"
 }
 
-# surface_oracle PLANS SEED — compares roof surfaces over seeded random plans, heights and speed, with an
+# surface_oracle PLANS SEED [CORNERS] — compares roof surfaces over seeded random plans, heights and speed, with an
 # outside skeleton library. For comparison only: it is neither linked nor shipped.
 surface_oracle() {
   local plans=$TARGET/oracle-plans.jsonl
   venv "$TARGET/oracle-venv" pysvcgal==0.0.25 numpy==2.2.6
-  cargo run --release --quiet -p geometry --example plans_for_oracle -- "$1" "$2" >"$plans"
+  cargo run --release --quiet -p geometry --example plans_for_oracle -- "$@" >"$plans"
   "$TARGET/oracle-venv/bin/python" scripts/oracle_surface.py <"$plans"
 }

@@ -5,7 +5,9 @@
 //! that met at unequal pitch, gables beside re-entrant corners, and profiles
 //! with more than one step.
 //!
-//! `cargo run --release -p geometry --example plans_for_oracle -- COUNT SEED`
+//! `cargo run --release -p geometry --example plans_for_oracle -- COUNT SEED [CORNERS]`
+//!
+//! With CORNERS, ragged rings of that many corners at one pitch instead of houses.
 
 #[path = "../tests/common/plans.rs"]
 mod plans;
@@ -18,9 +20,17 @@ use serde_json::json;
 fn main() {
     let mut arguments = std::env::args().skip(1).map(|a| a.parse::<u64>().unwrap_or_default());
     let (count, seed) = (arguments.next().unwrap_or(100), arguments.next().unwrap_or(1));
+    let corners = arguments.next().map(|n| n as usize);
     let (mut printed, mut number) = (0, 0u64);
     while printed < count {
-        let plan = plans::house(&mut plans::Dice::new(seed.wrapping_add(number.wrapping_mul(1_000_003))));
+        let mut dice = plans::Dice::new(seed.wrapping_add(number.wrapping_mul(1_000_003)));
+        let plan = match corners {
+            None => plans::house(&mut dice),
+            Some(n) => {
+                let loops = vec![plans::ragged_ring(&mut dice, n)];
+                plans::Plan { kind: "ragged ring", loops, walls: vec![WallProfile::slope(0.0, 45.0); n] }
+            }
+        };
         number += 1;
         let Some(pitches) = pitches(&plan.walls) else { continue };
         let before = Instant::now();
