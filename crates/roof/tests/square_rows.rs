@@ -90,7 +90,7 @@ fn compare(tally: &mut Tally, entry: &Entry, roofs: &Roofs) {
         }
         None => {
             let name = entry.id.split('-').nth(1).expect("ids are sq-COLUMN-RISE");
-            tally.only(entry, EXACT, column(name, roofs));
+            tally.alone(entry, EXACT, column(name, roofs));
         }
     }
 }

@@ -357,7 +357,7 @@ fn solved_roofs_say_what_the_books_say() {
     let mut tally = Tally::default();
     let examples: Vec<Entry> = entries().into_iter().filter(|e| home(&e.id) == Some("worked_examples")).collect();
     for entry in &examples {
-        tally.only(entry, EXACT, figure(entry));
+        tally.alone(entry, EXACT, figure(entry));
     }
     let with_exact = examples.iter().filter(|e| e.recomputed.is_some()).count();
     let starts = ["nav-", "met-", "grif-", "cyc-", "rad-", "hod-", "oct-", "backing-", "drop-", "ridge-", "au-"];

@@ -127,7 +127,7 @@ impl Tally {
 
     /// Compare with the only figure of an entry, and with the exact one beside
     /// it, which has `exact` as its rounding.
-    pub fn only(&mut self, entry: &Entry, exact: f64, got: f64) {
+    pub fn alone(&mut self, entry: &Entry, exact: f64, got: f64) {
         let want = entry.expected.as_f64().unwrap_or_else(|| panic!("{} has more than one figure", entry.id));
         self.check(entry, "figure", got, want, entry.tolerance_of("mm"));
         if let Some(recomputed) = entry.recomputed {
