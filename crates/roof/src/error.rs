@@ -56,6 +56,21 @@ pub enum SolveError {
         /// The least depth, mm.
         needed: f64,
     },
+    /// A long line runs so close beside another that no timber of its own fits.
+    #[error(
+        "the {kind} near ({x:.0}, {y:.0}), {length:.0} mm long, lies inside its neighbours: its line runs too close to \
+         theirs to be framed. Make the pitches that meet there alike, or further from alike"
+    )]
+    Swallowed {
+        /// What it is.
+        kind: &'static str,
+        /// Its length in plan, mm.
+        length: f64,
+        /// Where it starts, mm.
+        x: f64,
+        /// Where it starts, mm.
+        y: f64,
+    },
     /// The check of the finished frame found two timbers in one place.
     #[error(
         "this frame can't be trusted: {first} and {second} share {volume:.1} mm³ near ({x:.0}, {y:.0}); \

@@ -11,6 +11,7 @@ mod supporting;
 pub mod timber;
 
 use crate::SolveError;
+use crate::solution::MemberKind;
 use geometry::surface::Surface;
 use heights::Heights;
 use job::Job;
@@ -21,6 +22,10 @@ use timber::{EndOn, Timber};
 
 /// A timber with less of its line left than this after all cuts is left out, mm.
 const LEAST_LEFT: f64 = 60.0;
+
+/// A ridge, hip or valley longer than this is never left out, mm: the roof is
+/// refused instead.
+const LONGEST_LEFT_OUT: f64 = 500.0;
 
 /// The frame of a roof.
 pub struct Frame {
@@ -56,7 +61,10 @@ pub fn build(job: &Job, surface: &Surface) -> Result<Frame, SolveError> {
     for t in &mut timbers {
         let left = t.footprint.crossing(t.foot, t.dir).map_or(0.0, |[a, b]| b.0 - a.0);
         let seated = t.ends[0] != EndOn::Plate || t.footprint.reach(t.dir)[1] - t.dir.dot(t.foot) > LEAST_LEFT;
-        t.gone = t.kind != crate::solution::MemberKind::WallPlate && (left < LEAST_LEFT || !seated);
+        t.gone = t.kind != MemberKind::WallPlate && (left < LEAST_LEFT || !seated);
+        if t.gone && !t.is_rafter() && t.run > LONGEST_LEFT_OUT {
+            return Err(SolveError::Swallowed { kind: t.kind.name(), length: t.run, x: t.foot.x, y: t.foot.y });
+        }
     }
     Ok(Frame { heights, timbers })
 }

@@ -6,7 +6,7 @@ use super::joints::Joints;
 use super::timber::{EndOn, Timber, TimberId};
 use crate::solution::MemberKind;
 use geometry::DVec2;
-use geometry::surface::{ArcKind, FaceId, Surface};
+use geometry::surface::{ArcKind, FaceId, NodeId, Surface};
 
 /// A straight line inside a face that carries a timber.
 #[derive(Clone, Copy, Debug)]
@@ -23,6 +23,9 @@ pub struct FaceLine {
 
 /// A corner of a face outline turns back on itself when its sine is below this.
 const REFLEX_SINE: f64 = -1e-3;
+
+/// A line carries a valley on when it leaves within about 10° of it (cosine).
+const CARRIES_ON: f64 = 0.985;
 
 /// Run supporting valleys on and return the lines they make inside faces.
 pub fn extend(
@@ -64,6 +67,9 @@ pub fn extend(
             let face_id = FaceId(f as u32);
             let start = timbers[id.index()].head();
             let dir = timbers[id.index()].dir;
+            if goes_on(surface, face.outline[k], dir) {
+                continue;
+            }
             let Some((reach, end)) = next_line(surface, face_id, &lines, of_arc, start, dir) else { continue };
             let timber = &mut timbers[id.index()];
             timber.run += reach;
@@ -73,6 +79,20 @@ pub fn extend(
         }
     }
     lines
+}
+
+/// Whether a line of the surface already carries on from a node in nearly this
+/// direction: then the valley has something to hang from.
+fn goes_on(surface: &Surface, node: NodeId, dir: DVec2) -> bool {
+    surface.arcs.iter().any(|arc| {
+        let other = match (arc.from == node, arc.to == node) {
+            (true, _) => arc.to,
+            (_, true) => arc.from,
+            _ => return false,
+        };
+        let way = (surface.node(other) - surface.node(node)).truncate().normalize_or_zero();
+        way.dot(dir) > CARRIES_ON
+    })
 }
 
 /// The first line that a ray inside a face meets, and what lies there.
