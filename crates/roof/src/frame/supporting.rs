@@ -6,7 +6,7 @@ use super::joints::Joints;
 use super::timber::{EndOn, Timber, TimberId};
 use crate::solution::MemberKind;
 use geometry::DVec2;
-use geometry::surface::{ArcKind, FaceId, NodeId, Surface};
+use geometry::surface::{ArcKind, FaceId, Surface};
 
 /// A straight line inside a face that carries a timber.
 #[derive(Clone, Copy, Debug)]
@@ -67,7 +67,7 @@ pub fn extend(
             let face_id = FaceId(f as u32);
             let start = timbers[id.index()].head();
             let dir = timbers[id.index()].dir;
-            if goes_on(surface, face.outline[k], dir) {
+            if goes_on(surface, joints, joint, dir) {
                 continue;
             }
             let Some((reach, end)) = next_line(surface, face_id, &lines, of_arc, start, dir) else { continue };
@@ -81,17 +81,16 @@ pub fn extend(
     lines
 }
 
-/// Whether a line of the surface already carries on from a node in nearly this
-/// direction: then the valley has something to hang from.
-fn goes_on(surface: &Surface, node: NodeId, dir: DVec2) -> bool {
+/// Whether a line of the surface already carries on from a joint in nearly
+/// this direction: then the valley has something to hang from.
+fn goes_on(surface: &Surface, joints: &Joints, joint: u32, dir: DVec2) -> bool {
     surface.arcs.iter().any(|arc| {
-        let other = match (arc.from == node, arc.to == node) {
-            (true, _) => arc.to,
-            (_, true) => arc.from,
+        let (near, far) = match (joints.of(arc.from) == joint, joints.of(arc.to) == joint) {
+            (true, false) => (arc.from, arc.to),
+            (false, true) => (arc.to, arc.from),
             _ => return false,
         };
-        let way = (surface.node(other) - surface.node(node)).truncate().normalize_or_zero();
-        way.dot(dir) > CARRIES_ON
+        (surface.node(far) - surface.node(near)).truncate().normalize_or_zero().dot(dir) > CARRIES_ON
     })
 }
 
