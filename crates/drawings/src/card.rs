@@ -193,9 +193,9 @@ fn tape_table(member: &Member, lengths: Lengths) -> Table {
     let figure = Style::bold(11.0);
     let mut table = Table::new(&[
         Column::words("", 6.0, Style::bold(SMALLEST_PT)),
-        Column::words("pull from\nthe foot end", 25.0, Style::regular(9.0)),
-        Column::figures("left\narris", 17.5, figure),
-        Column::figures("right\narris", 17.5, figure),
+        Column::words("pull from foot\nc: centre line", 23.0, Style::regular(9.0)),
+        Column::figures("left\narris", 18.5, figure),
+        Column::figures("right\narris", 18.5, figure),
     ]);
     for (i, mark) in member.marks.iter().enumerate() {
         let [left, right] = piece_view::tape_ends(mark, member.size.thickness_mm, lengths);

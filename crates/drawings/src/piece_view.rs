@@ -282,12 +282,12 @@ fn tape_marks(
 }
 
 /// The two ends of a mark's line in words: on the arrises, or in the middle of
-/// the edge where two cheeks of a pointed end meet.
+/// the edge (`c`, on its centre line) where two cheeks of a pointed end meet.
 pub fn tape_ends(mark: &TapeMark, thickness: f64, lengths: Lengths) -> [String; 2] {
     let end = |mm: f64, across: f64| {
         let figure = lengths.write(mm);
         // An end this far inside its arris (mm) is no longer on it.
-        if across.abs() < thickness / 2.0 - 0.5 { format!("mid {figure}") } else { figure }
+        if across.abs() < thickness / 2.0 - 0.5 { format!("c {figure}") } else { figure }
     };
     [end(mark.left_mm, mark.left_across_mm), end(mark.right_mm, mark.right_across_mm)]
 }
