@@ -1,5 +1,6 @@
 //! Upstand, birdsmouths and overhangs: the heights that all timbers share.
 
+use super::PARALLEL;
 use crate::SolveError;
 use geometry::surface::{Surface, WallId};
 use geometry::{Angle, DVec2};
@@ -122,7 +123,7 @@ fn closes(job: &Job, wall: WallId, overhang: f64) -> SolveError {
 pub fn outset_corner(corner: DVec2, dirs: [DVec2; 2], overhangs: [f64; 2]) -> DVec2 {
     let out = [-dirs[0].perp(), -dirs[1].perp()];
     let turn = out[0].perp_dot(out[1]);
-    if turn.abs() < 1e-9 {
+    if turn.abs() < PARALLEL {
         return corner + out[0] * overhangs[0].max(overhangs[1]);
     }
     // Solve out0·v = o0, out1·v = o1.

@@ -27,6 +27,10 @@ const LEAST_LEFT: f64 = 60.0;
 /// refused instead.
 const LONGEST_LEFT_OUT: f64 = 500.0;
 
+/// Directions nearer than this (as a sine) are parallel: the surface has trued
+/// its walls, so real corners turn by 5e-5 at the least.
+pub const PARALLEL: f64 = 1e-9;
+
 /// The frame of a roof.
 pub struct Frame {
     /// Heights that all timbers share.

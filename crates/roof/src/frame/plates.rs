@@ -1,5 +1,6 @@
 //! Wall plates: one along every sloping wall, butted at the corners.
 
+use super::PARALLEL;
 use super::heights::Heights;
 use super::timber::{CutUse, EndOn, Made, Role, Timber, Top};
 use crate::solution::{CutPlace, MemberKind};
@@ -31,8 +32,8 @@ pub fn place(job: &Job, surface: &Surface, heights: &Heights) -> Vec<Timber> {
             let length = (ring[(k + 1) % n] - ring[k]).length();
             let before = (k + n - 1) % n;
             let after = (k + 1) % n;
-            let convex = |a: usize, b: usize| dir(a).perp_dot(dir(b)) > 1e-9;
-            let straight = |a: usize, b: usize| dir(a).perp_dot(dir(b)).abs() <= 1e-9;
+            let convex = |a: usize, b: usize| dir(a).perp_dot(dir(b)) > PARALLEL;
+            let straight = |a: usize, b: usize| dir(a).perp_dot(dir(b)).abs() <= PARALLEL;
             // Drawn well past both corners, then cut back by the rules below.
             let margin = DRAWN_PAST * width;
             let verge =

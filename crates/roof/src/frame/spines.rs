@@ -1,6 +1,7 @@
 //! Timbers on the lines of the surface: ridges, hips, valleys and the purlin
 //! under a pitch break.
 
+use super::PARALLEL;
 use super::heights::Heights;
 use super::joints::Joints;
 use super::timber::{EndOn, Made, Role, Seat, TailEnd, Timber, TimberId, Top};
@@ -12,6 +13,10 @@ use job::{HipEdge, HipLine, Job, RidgeTop, Section, TailCut};
 /// Faces whose fall lines are nearer to opposite than this (as a cosine: 30°)
 /// meet in a ridge even when it slopes; otherwise the line is a broken hip.
 const RIDGE_FACING: f64 = -0.866;
+
+/// Ridges that miss one another by less than this are one line, mm: the gap
+/// that timbers in contact may have.
+const ONE_LINE: f64 = 0.05;
 
 /// Two ridges in one line, up to this sine between them, run through as one timber.
 const IN_LINE: f64 = 1e-6;
@@ -127,8 +132,8 @@ fn in_line(surface: &Surface, a: &Run, b: &Run) -> bool {
     let vector = |r: &Run| (surface.node(r.to) - surface.node(r.from)).truncate().normalize_or_zero();
     let (u, v) = (vector(a), vector(b));
     let joined = (surface.node(b.from) - surface.node(a.from)).truncate();
-    let straight = u.perp_dot(v).abs() < IN_LINE && u.perp_dot(joined).abs() < 0.05;
-    let level = (surface.node(a.from).z - surface.node(b.from).z).abs() < 0.05
+    let straight = u.perp_dot(v).abs() < IN_LINE && u.perp_dot(joined).abs() < ONE_LINE;
+    let level = (surface.node(a.from).z - surface.node(b.from).z).abs() < ONE_LINE
         && a.arcs.iter().chain(&b.arcs).all(|k| surface.arc(*k).kind == ArcKind::Ridge);
     let [pa, pb] = [planes(a), planes(b)];
     let pairs = if u.dot(v) > 0.0 { [(pa[0], pb[0]), (pa[1], pb[1])] } else { [(pa[0], pb[1]), (pa[1], pb[0])] };
@@ -353,7 +358,7 @@ impl PlanLine {
 pub fn meeting_line(a: RoofPlane, b: RoofPlane) -> Option<PlanLine> {
     let gradient = a.inward * a.tan_pitch - b.inward * b.tan_pitch;
     let size = gradient.length();
-    if size < 1e-9 {
+    if size < PARALLEL {
         return None;
     }
     let c = (a.tan_pitch * a.offset - a.base_height) - (b.tan_pitch * b.offset - b.base_height);

@@ -2,6 +2,7 @@
 //! slope, one of them runs on up that slope to the next timber and the other
 //! is framed against it.
 
+use super::PARALLEL;
 use super::joints::Joints;
 use super::timber::{EndOn, Timber, TimberId};
 use crate::solution::MemberKind;
@@ -26,6 +27,9 @@ const REFLEX_SINE: f64 = -1e-3;
 
 /// A line carries a valley on when it leaves within about 10° of it (cosine).
 const CARRIES_ON: f64 = 0.985;
+
+/// What a ray meets nearer than this is the joint it starts from, mm.
+const PAST_JOINT: f64 = 1.0;
 
 /// Run supporting valleys on and return the lines they make inside faces.
 pub fn extend(
@@ -116,13 +120,13 @@ fn next_line(
         .filter_map(|(a, b, timber)| {
             let side = b - a;
             let turn = dir.perp_dot(side);
-            if turn.abs() < 1e-9 * side.length() {
+            if turn.abs() < PARALLEL * side.length() {
                 return None;
             }
             let reach = (a - start).perp_dot(side) / turn;
             let share = (a - start).perp_dot(dir) / turn;
-            // Past the joint itself (1 mm), and between the ends of the side.
-            (reach > 1.0 && (-1e-9..=1.0 + 1e-9).contains(&share)).then_some((reach, timber))
+            // Past the joint itself, and between the ends of the side.
+            (reach > PAST_JOINT && (-PARALLEL..=1.0 + PARALLEL).contains(&share)).then_some((reach, timber))
         })
         .min_by(|a, b| a.0.total_cmp(&b.0))
         .map(|(reach, timber)| (reach, timber.map_or(EndOn::Bare, EndOn::Timber)))
