@@ -20,14 +20,21 @@ impl State<'_> {
         segment.collapse.min(self.segments[segment.prev].collapse).min(self.ceiling) + self.reach
     }
 
-    /// Enters a new segment in the cells that it sweeps over.
-    pub fn enter_segment(&mut self, s: usize) {
+    /// The cells that a segment sweeps over, in the list kept for reuse: put it
+    /// back into `self.cells` afterwards.
+    fn swept_cells(&mut self, s: usize) -> Vec<usize> {
         let segment = &self.segments[s];
         let (a, b) = (&segment.start, &self.segments[segment.next].start);
         let end = segment.collapse.min(self.ceiling);
         let hull = [a.place(self.now), b.place(self.now), a.place(end), b.place(end)];
         let mut cells = core::mem::take(&mut self.cells);
         self.grid.cells(&hull, &mut cells);
+        cells
+    }
+
+    /// Enters a new segment in the cells that it sweeps over.
+    pub fn enter_segment(&mut self, s: usize) {
+        let cells = self.swept_cells(s);
         for &cell in &cells {
             self.grid.segments[cell].push(s as u32);
         }
@@ -36,12 +43,7 @@ impl State<'_> {
 
     /// Tries the corners on their way through the cells of a new segment.
     pub fn try_corners(&mut self, s: usize) {
-        let segment = &self.segments[s];
-        let (a, b) = (&segment.start, &self.segments[segment.next].start);
-        let end = segment.collapse.min(self.ceiling);
-        let hull = [a.place(self.now), b.place(self.now), a.place(end), b.place(end)];
-        let mut cells = core::mem::take(&mut self.cells);
-        self.grid.cells(&hull, &mut cells);
+        let cells = self.swept_cells(s);
         for &cell in &cells {
             let mut list = core::mem::take(&mut self.grid.corners[cell]);
             list.retain(|&c| self.segments[c as usize].alive);
