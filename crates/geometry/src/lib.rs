@@ -4,6 +4,7 @@
 //! clockwise around courtyards.
 
 mod angle;
+mod carve;
 mod cell;
 mod convex;
 pub mod plan;
@@ -13,6 +14,7 @@ mod solid;
 pub mod surface;
 
 pub use angle::Angle;
+pub use carve::carve;
 pub use cell::{Cell, Face, ON_PLANE, Ring};
 pub use convex::{ConvexPlan, HalfPlan, ON_LINE, Side};
 pub use glam::{DVec2, DVec3};

@@ -112,6 +112,8 @@ pub use pitch::{PitchError, parse_pitch};
 pub use read::{PlanChecker, read, read_with};
 pub use schema::schema;
 pub use types::{
-    Eaves, Fascia, HipEdge, HipHead, HipLine, HipTimber, Job, LengthUnit, RafterTimber, RidgeTimber, RidgeTop, Section,
-    Spread, TailCut, Timber, Verge, Wall,
+    BearingLine, CollarTimber, Distance, Dormer, DormerKind, Eaves, Fascia, HipEdge, HipHead, HipLine, HipTimber, Job,
+    JointRules, LengthUnit, NogginTimber, Opening, OpeningKind, Parts, PurlinSet, PurlinTimber, RafterTimber,
+    RidgeTimber, RidgeTop, Section, SpacedTimber, SpliceKind, Spread, Sprocket, TailCut, Timber, UpperSlope, ValleyAs,
+    Verge, Wall, Wood,
 };

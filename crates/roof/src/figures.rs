@@ -28,7 +28,7 @@ pub fn of_timber(
     touches: &[Option<TimberId>],
 ) -> Member {
     let t = &timbers[k];
-    let axes = Axes::of(t);
+    let axes = t.axes();
     let local: Vec<DVec3> = shape.solid.points.iter().map(|p| axes.point(*p)).collect();
     let [start, end] = reach(local.iter().map(|p| p.x));
     let top: Vec<f64> = shape
@@ -42,7 +42,8 @@ pub fn of_timber(
     let per_run = (1.0 + t.slope * t.slope).sqrt();
     let origin = axes.origin + axes.along * start;
     let (cuts, tape, names) = cuts_of(t, shape, &axes, start, (marks, touches));
-    let line = |p: geometry::DVec2| p.extend(t.line_height(p)).to_array();
+    let [from, to] = t.line();
+    let rise = to - from;
     Member {
         mark: marks[k].clone(),
         kind: t.kind,
@@ -50,12 +51,12 @@ pub fn of_timber(
         size: Size { thickness_mm: t.section.thickness, depth_mm: t.section.depth },
         count_as: marks[k].clone(),
         mirror_of: None,
-        true_length_mm: t.run * per_run,
+        true_length_mm: rise.length(),
         deductions: deductions(t, timbers, touches),
         cut_length_mm: (top_end - top_start).max(0.0),
         stock_length_mm: (end - start).max(0.0),
-        pitch_deg: Angle::from_tan(t.slope).to_deg(),
-        axis: AxisOut { from: line(t.foot), to: line(t.head()) },
+        pitch_deg: Angle::from_rise_run(rise.z, rise.truncate().length()).to_deg(),
+        axis: AxisOut { from: from.to_array(), to: to.to_array() },
         cuts,
         birdsmouth: birdsmouth(t, per_run),
         drop_mm: t.drop,

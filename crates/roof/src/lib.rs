@@ -1,8 +1,10 @@
 //! The frame of a roof: from a checked job to timbers with every cut.
 
+mod carcass;
 mod document;
 mod error;
 mod figures;
+mod fitted;
 mod frame;
 mod marking;
 mod pieces;

@@ -21,7 +21,7 @@ pub const ALONG: f64 = 1e6;
 
 /// A timber's own axes: `along` the length from foot to head, `up` the depth,
 /// `across` the thickness to the left.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Axes {
     /// On the underside, abreast of the foot of the pitch line, at mid thickness, mm.
     pub origin: DVec3,

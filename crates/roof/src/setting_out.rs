@@ -13,7 +13,7 @@ pub fn strips(job: &Job, surface: &Surface, built: &[(TimberId, &Timber, &Member
         match timber.role {
             Role::Plate { wall } => out.push(plate(job, surface, wall, timber, member, built)),
             Role::Spine { .. } => out.push(spine(*id, timber, member, built)),
-            Role::Rafter { .. } => {}
+            Role::Rafter { .. } | Role::Fitted { .. } => {}
         }
     }
     out

@@ -3,7 +3,7 @@
 use crate::SolveError;
 use crate::frame::LEAST_SPLAY;
 use crate::frame::heights::Heights;
-use crate::frame::timber::{CutUse, FrameCut, Made, TailEnd, Timber, Top};
+use crate::frame::timber::{Body, CutUse, Made, TailEnd, Timber, Top};
 use crate::solution::{CutPlace, MemberKind};
 use geometry::surface::RoofPlane;
 use geometry::{Cell, DVec2, DVec3, HalfPlan, Plane, Solid};
@@ -17,15 +17,18 @@ pub struct Shape {
     pub solid: Solid<Made>,
 }
 
-/// Build the solid of a timber; adds its tail, soffit, heel and seat cuts to it.
+/// The cells of a timber before anything is notched out of it; adds its tail,
+/// soffit, heel and seat cuts to it.
 ///
 /// # Errors
 /// When a hip or valley is too shallow to sit on its plate.
-pub fn of_timber(job: &Job, heights: &Heights, timber: &mut Timber) -> Result<Shape, SolveError> {
+pub fn cells_of(job: &Job, heights: &Heights, timber: &mut Timber) -> Result<Vec<Cell<Made>>, SolveError> {
+    if let Body::Fitted { cells, .. } = &timber.body {
+        return Ok(cells.clone());
+    }
     check_reach(job, timber)?;
     let mut cells = Vec::with_capacity(4);
-    let halves = timber.kind == MemberKind::ValleyRafter;
-    if halves {
+    if timber.kind == MemberKind::ValleyRafter {
         for left in [false, true] {
             half_of_valley(job, heights, timber, left, &mut cells);
         }
@@ -41,8 +44,22 @@ pub fn of_timber(job: &Job, heights: &Heights, timber: &mut Timber) -> Result<Sh
             finish(job, heights, timber, cell, None, &mut cells);
         }
     }
+    Ok(cells)
+}
+
+/// Make the slanting end cuts and notches that were asked for since, and join
+/// the cells to one solid.
+pub fn joined(timber: &mut Timber, mut cells: Vec<Cell<Made>>) -> Shape {
+    for face in core::mem::take(&mut timber.ends_cut) {
+        let tag = timber.tag(face.purpose, face.at);
+        cells = cells.iter().filter_map(|c| c.clipped(face.plane, tag)).collect();
+    }
+    for notch in core::mem::take(&mut timber.notches) {
+        let hole: Vec<(Plane, Made)> = notch.faces.iter().map(|f| (f.plane, timber.tag(f.purpose, f.at))).collect();
+        cells = geometry::carve(&cells, &hole, Made::Inner);
+    }
     let solid = Solid::join(&cells, Made::Inner);
-    Ok(Shape { cells, solid })
+    Shape { cells, solid }
 }
 
 /// One half of a valley, parted along its centre line: its top may be hollow
@@ -51,9 +68,9 @@ fn half_of_valley(job: &Job, heights: &Heights, timber: &mut Timber, left: bool,
     let out = if left { -timber.left() } else { timber.left() };
     let mut plan = timber.footprint.clipped(HalfPlan::through(timber.foot, out), Made::Inner);
     let tail = timber.tails.get(usize::from(left)).copied();
-    let trim_tag = cut_tag(timber, CutUse::Trim, CutPlace::Tail);
+    let trim_tag = timber.tag(CutUse::Trim, CutPlace::Tail);
     if let Some(tail) = tail.filter(|t| t.cut != TailCut::Square) {
-        let tag = cut_tag(timber, CutUse::Tail(tail.wall), CutPlace::Tail);
+        let tag = timber.tag(CutUse::Tail(tail.wall), CutPlace::Tail);
         plan = plan.clipped(fascia_line(tail), tag);
         // Where fascias do not meet on the valley, both halves end at the nearer one.
         let nearer = timber.foot + timber.dir * tail_centre(timber);
@@ -86,8 +103,8 @@ fn finish(
         cells.extend(above_plates(timber, cell));
         return;
     };
-    let heel_tag = cut_tag(timber, CutUse::Heel, CutPlace::Foot);
-    let seat_tag = cut_tag(timber, CutUse::Seat, CutPlace::Foot);
+    let heel_tag = timber.tag(CutUse::Heel, CutPlace::Foot);
+    let seat_tag = timber.tag(CutUse::Seat, CutPlace::Foot);
     let heel = upright(seat.heel);
     let level = Plane { normal: DVec3::Z, offset: seat.level };
     let ends: Vec<TailEnd> = half_tail.map_or_else(|| timber.tails.clone(), |t| vec![t]);
@@ -104,7 +121,7 @@ fn finish(
     if let (TailCut::Level, Some(soffit)) = (job.eaves.tail, soffit) {
         // Never above the seat: there the tail must meet the rest of the timber.
         let level = soffit.min(seat.level);
-        let tag = cut_tag(timber, CutUse::Soffit, CutPlace::Tail);
+        let tag = timber.tag(CutUse::Soffit, CutPlace::Tail);
         match tail.clipped(Plane { normal: -DVec3::Z, offset: -level }, tag) {
             Some(left) => tail = left,
             None => return,
@@ -130,11 +147,11 @@ fn square_tails(heights: &Heights, timber: &mut Timber, cell: Cell<Made>, ends: 
         let at = timber.foot + timber.dir * out;
         let along = timber.dir.extend(timber.slope).normalize();
         let top = at.extend(timber.base + timber.slope * out + timber.top_offset);
-        let tag = cut_tag(timber, CutUse::Tail(wall), CutPlace::Tail);
+        let tag = timber.tag(CutUse::Tail(wall), CutPlace::Tail);
         return cell.clipped(Plane::through(top, -along), tag);
     }
     ends.iter().filter(|e| e.cut == TailCut::Square).try_fold(cell, |cell, end| {
-        let tag = cut_tag(timber, CutUse::Tail(end.wall), CutPlace::Tail);
+        let tag = timber.tag(CutUse::Tail(end.wall), CutPlace::Tail);
         cell.clipped(square_end(*end, heights.upstand), tag)
     })
 }
@@ -155,7 +172,7 @@ fn above_plates(timber: &mut Timber, cell: Cell<Made>) -> Option<Cell<Made>> {
     if !timber.is_rafter() || cell.points.iter().all(|p| p.z >= timber.plate_level) {
         return Some(cell);
     }
-    let tag = cut_tag(timber, CutUse::Seat, CutPlace::Foot);
+    let tag = timber.tag(CutUse::Seat, CutPlace::Foot);
     cell.clipped(Plane { normal: -DVec3::Z, offset: -timber.plate_level }, tag)
 }
 
@@ -189,16 +206,6 @@ fn raised(plane: RoofPlane, upstand: f64) -> Plane {
 
 fn upright(half: HalfPlan) -> Plane {
     Plane { normal: half.normal.extend(0.0), offset: half.offset }
-}
-
-/// The tag of a cut, added to the timber's list when it is new there.
-fn cut_tag(timber: &mut Timber, purpose: CutUse, at: CutPlace) -> Made {
-    let known = timber.cuts.iter().position(|c| c.purpose == purpose && c.at == at);
-    let k = known.unwrap_or_else(|| {
-        timber.cuts.push(FrameCut { purpose, at });
-        timber.cuts.len() - 1
-    });
-    Made::Cut(k as u16)
 }
 
 /// Refuse hips and valleys whose underside passes above their plate.

@@ -1,9 +1,10 @@
 //! One job in, one solution out.
 
 use crate::SolveError;
+use crate::carcass::Carcass;
 use crate::document;
+use crate::fitted;
 use crate::frame;
-use crate::shape::{self, Shape};
 use crate::solution::Solution;
 use crate::surface_words;
 use crate::verify;
@@ -26,12 +27,11 @@ pub fn solve(job: &Job) -> Result<Solution, SolveError> {
         .collect();
     let surface = surface::solve(&loops, &profiles)
         .map_err(|source| SolveError::Surface { words: surface_words::of(job, &source), source })?;
-    let mut frame = frame::build(job, &surface)?;
-    let mut shapes: Vec<Option<Shape>> = Vec::with_capacity(frame.timbers.len());
-    for timber in &mut frame.timbers {
-        shapes.push(if timber.gone { None } else { Some(shape::of_timber(job, &frame.heights, timber)?) });
-    }
+    let frame = frame::build(job, &surface)?;
+    let mut carcass = Carcass::of(job, &surface, frame)?;
+    fitted::place(&mut carcass)?;
+    let (frame, shapes, remarks) = carcass.finished();
     let marks = document::marks_of(job, &surface, &frame.timbers);
     let bearings = verify::frame(&frame.timbers, &shapes, &marks.names)?;
-    Ok(document::of(job, &surface, &frame, &shapes, &marks, &bearings))
+    Ok(document::of(job, &surface, &frame, &shapes, &marks, &bearings, remarks))
 }

@@ -240,6 +240,14 @@ fn contacts(timbers: &[Timber], bodies: &[Option<Body>], marks: &[String]) -> Re
     let near = |a: &Body, b: &Body| !(b.low.cmpgt(a.high + NOT_MEANT).any() || a.low.cmpgt(b.high + NOT_MEANT).any());
     for (k, t) in timbers.iter().enumerate() {
         let Some(mine) = &bodies[k] else { continue };
+        for &(tag, id) in &t.rests {
+            let found = bodies[id.index()].as_ref().and_then(|other| nearest_contact(mine, tag, other));
+            let (gap, at) = found.unwrap_or((f64::INFINITY, mine.low));
+            if gap > WIDEST_GAP {
+                let (first, second) = (marks[k].clone(), marks[id.index()].clone());
+                return Err(SolveError::Gap { first, second, gap, x: at.x, y: at.y });
+            }
+        }
         for (c, cut) in t.cuts.iter().enumerate() {
             let declared = match cut.purpose {
                 CutUse::Against(id) | CutUse::Mitre(id) => Some(id.index()),

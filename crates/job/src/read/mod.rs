@@ -69,6 +69,9 @@ pub fn read_with(text: impl AsRef<[u8]>, checker: &PlanChecker<'_>) -> Result<Jo
         eaves: roof.eaves,
         verge: roof.verge,
         timber: timber.timber,
+        openings: Vec::new(),
+        dormers: Vec::new(),
+        bearings: Vec::new(),
     })
 }
 

@@ -23,7 +23,7 @@ pub(super) fn read(reader: &mut Reader<'_>, root: &Group<'_>, plan: &Plan) -> Ro
     let verge = reader.group(&group, "verge");
     let verge = Verge { overhang: number(reader, &verge, "overhang"), inset: number(reader, &verge, "inset") };
     let letters = (0..plan.walls()).map(wall_letter);
-    let as_the_roof = |letter| Wall { letter, pitch_deg, gable: false, overhang: None };
+    let as_the_roof = |letter| Wall::plain(letter, pitch_deg);
     let mut walls: Vec<Wall> = letters.map(as_the_roof).collect();
     let group = reader.group(&group, "walls");
     own_words(reader, &group, &fascia, &mut walls);
@@ -44,6 +44,7 @@ fn eaves(reader: &mut Reader<'_>, roof: &Group<'_>) -> (Eaves, Read<Fascia>) {
         fascia: fascia.value,
         tail: reader.choice(&group, "tail", TailCut::Plumb).value,
         fascia_depth: number(reader, &group, "depth"),
+        sprocket: None,
     };
     (eaves, fascia)
 }

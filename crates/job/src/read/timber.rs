@@ -3,7 +3,10 @@
 use super::group::{Group, Read};
 use super::reader::Reader;
 use crate::limits::{BIRDSMOUTH_PART, LEAST_CENTRES_IN_THICKNESSES};
-use crate::{HipEdge, HipHead, HipLine, HipTimber, RafterTimber, RidgeTimber, RidgeTop, Section, Spread, Timber};
+use crate::{
+    HipEdge, HipHead, HipLine, HipTimber, JointRules, Parts, RafterTimber, RidgeTimber, RidgeTop, Section, Spread,
+    Timber,
+};
 
 /// What the file says of the timber.
 pub(super) struct ReadTimber {
@@ -20,7 +23,15 @@ pub(super) fn read(reader: &mut Reader<'_>, root: &Group<'_>) -> ReadTimber {
     let ridge = ridge(reader, &group);
     let plate = reader.group(&group, "plate");
     let plate = size(reader, &plate);
-    let timber = Timber { rafter, hip, valley, ridge, plate: plate.value };
+    let timber = Timber {
+        rafter,
+        hip,
+        valley,
+        ridge,
+        plate: plate.value,
+        parts: Parts::default(),
+        joint: JointRules::NONE_NEEDED,
+    };
     ReadTimber { timber, plate: if plate.is_sound() { Some(plate.value) } else { None } }
 }
 

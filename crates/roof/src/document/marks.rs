@@ -18,34 +18,74 @@ pub struct Marks {
     pub order: Vec<usize>,
 }
 
+/// Words for the marks of the frame's own timbers.
+const SPINES: &[(MemberKind, &str)] = &[
+    (MemberKind::WallPlate, "Plate"),
+    (MemberKind::RidgeBoard, "Ridge"),
+    (MemberKind::HipRafter, "Hip"),
+    (MemberKind::ValleyRafter, "Valley"),
+    (MemberKind::Purlin, "Purlin"),
+];
+
+/// Words for the marks of what is fitted to the frame.
+const PARTS: &[(MemberKind, &str)] = &[
+    (MemberKind::Strut, "Strut"),
+    (MemberKind::SolePlate, "Sole"),
+    (MemberKind::Collar, "Collar"),
+    (MemberKind::CeilingJoist, "Joist"),
+    (MemberKind::Binder, "Binder"),
+    (MemberKind::Hanger, "Hanger"),
+    (MemberKind::AngleTie, "Tie"),
+    (MemberKind::DragonTie, "Dragon"),
+    (MemberKind::Trimmer, "Trimmer"),
+    (MemberKind::Stud, "Stud"),
+    (MemberKind::GableLadder, "Rung"),
+    (MemberKind::Noggin, "Noggin"),
+    (MemberKind::Sprocket, "Sprocket"),
+    (MemberKind::Fascia, "Fascia"),
+    (MemberKind::Soffit, "Soffit"),
+    (MemberKind::TiltingFillet, "Fillet"),
+    (MemberKind::BargeBoard, "Barge"),
+    (MemberKind::LayBoard, "Layboard"),
+    (MemberKind::FishPlate, "Fish"),
+    (MemberKind::Wedge, "Wedge"),
+];
+
 /// Name the timbers of a frame.
 pub fn of_timbers(job: &Job, surface: &Surface, timbers: &[Timber]) -> Marks {
-    let mut names = vec![String::new(); timbers.len()];
-    let mut walls = vec![None; timbers.len()];
-    let letter = |k: usize| job.walls.get(k).map(|w| w.letter.clone());
-    let mut order = Vec::with_capacity(timbers.len());
-    let spines = [
-        (MemberKind::WallPlate, "Plate"),
-        (MemberKind::RidgeBoard, "Ridge"),
-        (MemberKind::HipRafter, "Hip"),
-        (MemberKind::ValleyRafter, "Valley"),
-        (MemberKind::Purlin, "Purlin"),
-    ];
-    for (kind, word) in spines {
-        let mut count = 0;
-        for (k, t) in timbers.iter().enumerate().filter(|(_, t)| t.kind == kind && !t.gone) {
-            count += 1;
-            names[k] = match t.role {
-                Role::Plate { wall } => {
-                    walls[k] = letter(wall.index());
-                    format!("{word}-{}", walls[k].clone().unwrap_or_default())
-                }
+    let mut marks = Marks {
+        names: vec![String::new(); timbers.len()],
+        walls: vec![None; timbers.len()],
+        order: Vec::with_capacity(timbers.len()),
+    };
+    number(job, timbers, SPINES, &mut marks);
+    rafters(job, surface, timbers, &mut marks);
+    number(job, timbers, PARTS, &mut marks);
+    marks
+}
+
+/// Number the timbers of each kind in the order in which they were framed.
+fn number(job: &Job, timbers: &[Timber], kinds: &[(MemberKind, &str)], marks: &mut Marks) {
+    for &(kind, word) in kinds {
+        let of_kind = timbers.iter().enumerate().filter(|(_, t)| t.kind == kind && !t.gone && !t.is_rafter());
+        for (count, (k, t)) in (1..).zip(of_kind) {
+            let wall = match t.role {
+                Role::Plate { wall } => Some(wall),
+                Role::Fitted { wall } => wall,
+                Role::Spine { .. } | Role::Rafter { .. } => None,
+            };
+            marks.walls[k] = wall.and_then(|w| job.walls.get(w.index())).map(|w| w.letter.clone());
+            marks.names[k] = match (&marks.walls[k], t.role) {
+                (Some(letter), Role::Plate { .. }) => format!("{word}-{letter}"),
                 _ => format!("{word}-{count}"),
             };
-            order.push(k);
+            marks.order.push(k);
         }
     }
-    // Rafters by wall, along the wall, from the plate up.
+}
+
+/// Rafters by wall, along the wall, from the plate up.
+fn rafters(job: &Job, surface: &Surface, timbers: &[Timber], marks: &mut Marks) {
     let mut rafters: Vec<(usize, f64, f64, usize)> = timbers
         .iter()
         .enumerate()
@@ -66,9 +106,8 @@ pub fn of_timbers(job: &Job, surface: &Surface, timbers: &[Timber]) -> Marks {
             (last, count) = (wall, 0);
         }
         count += 1;
-        walls[k] = letter(wall);
-        names[k] = format!("{}{count}", walls[k].clone().unwrap_or_default());
-        order.push(k);
+        marks.walls[k] = job.walls.get(wall).map(|w| w.letter.clone());
+        marks.names[k] = format!("{}{count}", marks.walls[k].clone().unwrap_or_default());
+        marks.order.push(k);
     }
-    Marks { names, walls, order }
 }

@@ -12,7 +12,7 @@ use crate::frame::timber::{Timber, TimberId};
 use crate::pieces;
 use crate::setting_out;
 use crate::shape::Shape;
-use crate::solution::{FORMAT, Member, Solution, Totals};
+use crate::solution::{FORMAT, Member, Notice, Solution, Totals};
 use crate::verify::Bearings;
 use geometry::surface::Surface;
 use job::{Job, LengthUnit};
@@ -25,6 +25,7 @@ pub fn of(
     shapes: &[Option<Shape>],
     marks: &Marks,
     bearings: &Bearings,
+    remarks: Vec<Notice>,
 ) -> Solution {
     let timbers = &frame.timbers;
     let (ids, mut members): (Vec<TimberId>, Vec<Member>) = marks
@@ -52,7 +53,7 @@ pub fn of(
         pieces: pieces.len() as u32,
         timber_m3: members.iter().map(|m| m.volume_m3).sum(),
     };
-    let notices = notices::of(job, surface, frame, bearings, &refs);
+    let notices = notices::of(job, surface, frame, bearings, &refs, remarks);
     Solution {
         format: FORMAT,
         title: job.title.clone(),

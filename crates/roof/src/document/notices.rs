@@ -1,7 +1,7 @@
 //! Notices: what the carpenter must know before cutting.
 
 use crate::frame::Frame;
-use crate::frame::timber::{CutUse, EndOn, Timber, TimberId};
+use crate::frame::timber::{CutUse, EndOn, Role, Timber, TimberId};
 use crate::solution::{CutPlace, Member, MemberKind, Notice, NoticeLevel};
 use crate::verify::Bearings;
 use geometry::Angle;
@@ -37,8 +37,9 @@ pub fn of(
     frame: &Frame,
     bearings: &Bearings,
     built: &[(TimberId, &Timber, &Member)],
+    remarks: Vec<Notice>,
 ) -> Vec<Notice> {
-    let mut list = List { job, out: Vec::new() };
+    let mut list = List { job, out: remarks };
     of_surface(&mut list, surface);
     birdsmouths(&mut list, built);
     depths(&mut list, built);
@@ -248,7 +249,9 @@ fn leaning_hips(list: &mut List, surface: &Surface, built: &[(TimberId, &Timber,
 }
 
 fn purlins(list: &mut List, built: &[(TimberId, &Timber, &Member)]) {
-    for (_, _, m) in built.iter().filter(|(_, t, _)| t.kind == MemberKind::Purlin) {
+    for (_, _, m) in
+        built.iter().filter(|(_, t, _)| t.kind == MemberKind::Purlin && matches!(t.role, Role::Spine { .. }))
+    {
         list.add(
             NoticeLevel::Warn,
             "break-needs-support",
@@ -276,7 +279,8 @@ fn left_out(list: &mut List, frame: &Frame) {
 /// Ends that touch nothing they were cut against.
 fn bearing(list: &mut List, bearings: &Bearings, built: &[(TimberId, &Timber, &Member)]) {
     for (id, t, m) in built {
-        if t.kind == MemberKind::WallPlate || t.kind == MemberKind::RidgeBoard {
+        if t.kind == MemberKind::WallPlate || t.kind == MemberKind::RidgeBoard || matches!(t.role, Role::Fitted { .. })
+        {
             continue;
         }
         for (end_on, place) in t.ends.iter().zip([CutPlace::Foot, CutPlace::Head]) {

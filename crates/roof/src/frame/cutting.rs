@@ -71,6 +71,7 @@ fn faces(t: &Timber) -> [u32; 2] {
         Role::Spine { left, right } => [left.0.min(right.0), left.0.max(right.0)],
         Role::Rafter { face } => [face.0; 2],
         Role::Plate { wall } => [wall.0; 2],
+        Role::Fitted { .. } => [u32::MAX; 2],
     }
 }
 

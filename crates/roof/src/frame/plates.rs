@@ -2,7 +2,7 @@
 
 use super::PARALLEL;
 use super::heights::Heights;
-use super::timber::{CutUse, EndOn, Made, Role, Timber, Top};
+use super::timber::{Body, CutUse, EndOn, Made, Role, Timber, Top};
 use crate::solution::{CutPlace, MemberKind};
 use geometry::surface::{Surface, WallId};
 use geometry::{ConvexPlan, HalfPlan};
@@ -72,6 +72,10 @@ pub fn place(job: &Job, surface: &Surface, heights: &Heights) -> Vec<Timber> {
                 at_joint: None,
                 through: Vec::new(),
                 gone: false,
+                body: Body::Upright,
+                ends_cut: Vec::new(),
+                notches: Vec::new(),
+                rests: Vec::new(),
             };
             timber.base = surface_height(surface, wall);
             if !gable(before) && !straight(before, k) {

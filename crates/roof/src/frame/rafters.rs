@@ -3,7 +3,7 @@
 use super::heights::Heights;
 use super::stations::{FaceStations, Station, wall_at};
 use super::supporting::FaceLine;
-use super::timber::{EndOn, Made, Role, Seat, TailEnd, Timber, TimberId, Top};
+use super::timber::{Body, EndOn, Made, Role, Seat, TailEnd, Timber, TimberId, Top};
 use crate::solution::MemberKind;
 use geometry::surface::{ArcId, ArcKind, NodeId, Surface, WallId};
 use geometry::{Angle, ConvexPlan, DVec2, HalfPlan};
@@ -201,6 +201,10 @@ fn rafter(
         at_joint: at_node.map(joint_of),
         through: Vec::new(),
         gone: false,
+        body: Body::Upright,
+        ends_cut: Vec::new(),
+        notches: Vec::new(),
+        rests: Vec::new(),
     };
     if let (Bound::Eaves(_), EndOn::Plate) = (low.1, timber.ends[0]) {
         timber.seat = Some(Seat { heel: HalfPlan::through(foot, plane.inward), level: base });

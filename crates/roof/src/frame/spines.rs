@@ -4,7 +4,7 @@
 use super::PARALLEL;
 use super::heights::Heights;
 use super::joints::Joints;
-use super::timber::{EndOn, Made, Role, Seat, TailEnd, Timber, TimberId, Top};
+use super::timber::{Body, EndOn, Made, Role, Seat, TailEnd, Timber, TimberId, Top};
 use crate::solution::{CutPlace, MemberKind};
 use geometry::surface::{ArcId, ArcKind, FaceId, NodeId, RoofPlane, Surface, WallId};
 use geometry::{ConvexPlan, DVec2, HalfPlan};
@@ -179,6 +179,10 @@ fn timber_on(job: &Job, surface: &Surface, heights: &Heights, joints: &Joints, r
         at_joint: None,
         through: run.through.clone(),
         gone: false,
+        body: Body::Upright,
+        ends_cut: Vec::new(),
+        notches: Vec::new(),
+        rests: Vec::new(),
     };
     shape_section(job, heights, &mut timber, planes);
     if let Some(walls) = corner_walls(surface, run) {

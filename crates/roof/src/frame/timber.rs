@@ -1,8 +1,9 @@
 //! A timber while it is being framed: a strip in plan with heights along it.
 
+use crate::marking::Axes;
 use crate::solution::{CutPlace, MemberKind};
 use geometry::surface::{FaceId, RoofPlane, WallId};
-use geometry::{ConvexPlan, DVec2, HalfPlan};
+use geometry::{Cell, ConvexPlan, DVec2, DVec3, HalfPlan, Plane};
 use job::{Section, TailCut};
 
 /// Index into the timbers of a frame.
@@ -105,6 +106,47 @@ pub enum Role {
         /// The wall.
         wall: WallId,
     },
+    /// Fitted to the frame; the wall that it is listed under, if any.
+    Fitted {
+        /// The wall.
+        wall: Option<WallId>,
+    },
+}
+
+/// How the wood of a timber is bounded.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Body {
+    /// By its outline in plan and its heights.
+    Upright,
+    /// A section along an axis in space, already cut: convex cells that share
+    /// whole faces or parts of them.
+    Fitted {
+        /// Its own axes.
+        axes: Axes,
+        /// Its centre or pitch line from foot to head, mm.
+        line: [DVec3; 2],
+        /// The cells; where two of them meet, their faces are [`Made::Inner`].
+        cells: Vec<Cell<Made>>,
+    },
+}
+
+/// A plane that a cut follows where it is not upright: wood is inside.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Face {
+    /// The plane; its normal points out of the wood that is left.
+    pub plane: Plane,
+    /// What the cut is for.
+    pub purpose: CutUse,
+    /// Which end it is listed under.
+    pub at: CutPlace,
+}
+
+/// Wood taken out of a timber: what lies inside all of these planes goes. The
+/// planes' normals point out of the hole.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Notch {
+    /// The sides of the hole.
+    pub faces: Vec<Face>,
 }
 
 /// A birdsmouth: level seat on the plate, plumb heel against it.
@@ -206,9 +248,88 @@ pub struct Timber {
     pub through: Vec<u32>,
     /// Left out: nothing is left of it, or too little to fix.
     pub gone: bool,
+    /// How its wood is bounded.
+    pub body: Body,
+    /// Cuts right across it that are not upright.
+    pub ends_cut: Vec<Face>,
+    /// Notches in it, beside the birdsmouth.
+    pub notches: Vec<Notch>,
+    /// Faces of its own, not cut, that lie on another timber: the check of the
+    /// frame wants them in contact.
+    pub rests: Vec<(Made, TimberId)>,
 }
 
 impl Timber {
+    /// A timber fitted to the frame: `line` is its centre or pitch line from
+    /// foot to head, mm; `cuts` are those that the tags of its cells name.
+    pub fn fitted(
+        kind: MemberKind,
+        wall: Option<WallId>,
+        section: Section,
+        line: [DVec3; 2],
+        axes: Axes,
+        cells: Vec<Cell<Made>>,
+        cuts: Vec<FrameCut>,
+    ) -> Self {
+        let flat = (line[1] - line[0]).truncate();
+        let run = flat.length();
+        Self {
+            kind,
+            role: Role::Fitted { wall },
+            section,
+            foot: line[0].truncate(),
+            dir: if run > 0.0 { flat / run } else { DVec2::X },
+            run,
+            base: line[0].z,
+            slope: if run > 0.0 { (line[1].z - line[0].z) / run } else { 0.0 },
+            half: [section.thickness / 2.0; 2],
+            top_offset: 0.0,
+            under_offset: 0.0,
+            top: Top::Flat,
+            drop: None,
+            ends: [EndOn::Bare; 2],
+            over_verge: [false; 2],
+            plate_level: line[0].z,
+            seat: None,
+            tails: Vec::new(),
+            footprint: ConvexPlan::default(),
+            cuts,
+            at_joint: None,
+            through: Vec::new(),
+            gone: cells.is_empty(),
+            body: Body::Fitted { axes, line, cells },
+            rests: Vec::new(),
+            ends_cut: Vec::new(),
+            notches: Vec::new(),
+        }
+    }
+
+    /// Its own axes.
+    pub fn axes(&self) -> Axes {
+        match &self.body {
+            Body::Upright => Axes::of(self),
+            Body::Fitted { axes, .. } => *axes,
+        }
+    }
+
+    /// Both ends of its centre or pitch line, mm.
+    pub fn line(&self) -> [DVec3; 2] {
+        match self.body {
+            Body::Upright => [self.foot, self.head()].map(|p| p.extend(self.line_height(p))),
+            Body::Fitted { line, .. } => line,
+        }
+    }
+
+    /// The tag of a cut, added to the list when it is new there.
+    pub fn tag(&mut self, purpose: CutUse, at: CutPlace) -> Made {
+        let known = self.cuts.iter().position(|c| c.purpose == purpose && c.at == at);
+        let k = known.unwrap_or_else(|| {
+            self.cuts.push(FrameCut { purpose, at });
+            self.cuts.len() - 1
+        });
+        Made::Cut(k as u16)
+    }
+
     /// Unit plan vector to the left of the timber.
     pub fn left(&self) -> DVec2 {
         self.dir.perp()

@@ -3,8 +3,8 @@
 #![allow(dead_code, reason = "each test file uses its own part")]
 
 use job::{
-    Eaves, Fascia, HipEdge, HipHead, HipLine, HipTimber, Job, LengthUnit, RafterTimber, RidgeTimber, RidgeTop, Section,
-    Spread, TailCut, Timber, Verge, Wall,
+    Eaves, Fascia, HipEdge, HipHead, HipLine, HipTimber, Job, JointRules, LengthUnit, Parts, RafterTimber, RidgeTimber,
+    RidgeTop, Section, Spread, TailCut, Timber, Verge, Wall,
 };
 
 /// A small generator of pseudo-random numbers (xorshift64*), the same everywhere.
@@ -58,9 +58,15 @@ pub fn job_over(loops: Vec<Vec<[f64; 2]>>, pitch: f64) -> Job {
         region: "uk".into(),
         show: LengthUnit::Millimetres,
         loops,
-        walls: (0..count).map(|k| Wall { letter: letter(k), pitch_deg: pitch, gable: false, overhang: None }).collect(),
+        walls: (0..count).map(|k| Wall::plain(letter(k), pitch)).collect(),
         pitch_deg: pitch,
-        eaves: Eaves { overhang: 300.0, fascia: Fascia::Level, tail: TailCut::Plumb, fascia_depth: 150.0 },
+        eaves: Eaves {
+            overhang: 300.0,
+            fascia: Fascia::Level,
+            tail: TailCut::Plumb,
+            fascia_depth: 150.0,
+            sprocket: None,
+        },
         verge: Verge { overhang: 200.0, inset: 0.0 },
         timber: Timber {
             rafter: RafterTimber {
@@ -73,7 +79,12 @@ pub fn job_over(loops: Vec<Vec<[f64; 2]>>, pitch: f64) -> Job {
             valley: hip(220.0, HipEdge::Dropped),
             ridge: RidgeTimber { size: Section { thickness: 32.0, depth: 225.0 }, top: RidgeTop::Arrises },
             plate: Section { thickness: 75.0, depth: 100.0 },
+            parts: Parts::default(),
+            joint: JointRules::NONE_NEEDED,
         },
+        openings: Vec::new(),
+        dormers: Vec::new(),
+        bearings: Vec::new(),
     }
 }
 

@@ -1,6 +1,14 @@
 //! A checked job: every value resolved, every default filled in. This is what
 //! the rest of the core reads.
 
+mod openings;
+mod parts;
+
+pub use openings::{BearingLine, Distance, Dormer, DormerKind, Opening, OpeningKind, ValleyAs};
+pub use parts::{
+    CollarTimber, JointRules, NogginTimber, Parts, PurlinSet, PurlinTimber, SpacedTimber, SpliceKind, Wood,
+};
+
 use schemars::JsonSchema;
 
 /// A checked job.
@@ -29,6 +37,12 @@ pub struct Job {
     pub verge: Verge,
     /// The timber.
     pub timber: Timber,
+    /// Holes in slopes and ceilings, in the order of the file.
+    pub openings: Vec<Opening>,
+    /// Dormers, in the order of the file.
+    pub dormers: Vec<Dormer>,
+    /// Lines inside the plan that carry load down, in the order of the file.
+    pub bearings: Vec<BearingLine>,
 }
 
 /// How lengths are written on sheets. Input may mix units freely.
@@ -54,6 +68,42 @@ pub struct Wall {
     pub gable: bool,
     /// Overhang of this wall's eaves, if it has its own, mm in plan.
     pub overhang: Option<f64>,
+    /// Height of its plate above the datum of the job, mm.
+    pub plate: f64,
+    /// The wall is carried up as a gable to this height above its plate, mm,
+    /// and a hip at `pitch_deg` starts there: a half hip.
+    pub half_hip: Option<f64>,
+    /// The slope stops at this height above the plate, mm, and an upright
+    /// gablet rises from there.
+    pub gablet: Option<f64>,
+    /// A second pitch higher up: a mansard or broken pitch.
+    pub upper: Option<UpperSlope>,
+}
+
+/// The upper of two pitches of one wall.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct UpperSlope {
+    /// Height above the wall's plate where it starts, mm.
+    pub from: f64,
+    /// Its pitch, degrees.
+    pub pitch_deg: f64,
+}
+
+impl Wall {
+    /// A plain wall: nothing but its letter and pitch.
+    #[must_use]
+    pub fn plain(letter: impl Into<String>, pitch_deg: f64) -> Self {
+        Self {
+            letter: letter.into(),
+            pitch_deg,
+            gable: false,
+            overhang: None,
+            plate: 0.0,
+            half_hip: None,
+            gablet: None,
+            upper: None,
+        }
+    }
 }
 
 /// The eaves.
@@ -69,6 +119,17 @@ pub struct Eaves {
     /// Depth of the plumb face left above a level soffit cut, mm (only for
     /// [`TailCut::Level`]).
     pub fascia_depth: f64,
+    /// Sprockets that flatten the slope at the eaves.
+    pub sprocket: Option<Sprocket>,
+}
+
+/// Sprockets: tapered pieces on the backs of the rafters at the eaves.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Sprocket {
+    /// Pitch of the sprocketed part, degrees; flatter than the slope.
+    pub pitch_deg: f64,
+    /// How far up the rafter it reaches from the plate line, mm in plan.
+    pub reach: f64,
 }
 
 /// How the fascia runs.
@@ -124,6 +185,10 @@ pub struct Timber {
     pub ridge: RidgeTimber,
     /// Wall plates: `thickness` is the height, `depth` the width on the wall.
     pub plate: Section,
+    /// What is fitted to the frame of rafters.
+    pub parts: Parts,
+    /// How timbers longer than the stock are made.
+    pub joint: JointRules,
 }
 
 /// Rafters.

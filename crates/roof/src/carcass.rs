@@ -1,0 +1,168 @@
+//! The frame of rafters while other members are fitted to it.
+
+use crate::SolveError;
+use crate::frame::Frame;
+use crate::frame::heights::Heights;
+use crate::frame::timber::{Made, Notch, Timber, TimberId};
+use crate::shape::{self, Shape};
+use crate::solution::{Notice, NoticeLevel};
+use geometry::surface::Surface;
+use geometry::{Cell, DVec3};
+use job::Job;
+
+/// Overlaps thinner than this are contact, mm: well over the rounding of
+/// coordinates, well under what the check of the frame would call a clash.
+pub const TOUCH: f64 = 1e-4;
+
+/// The frame with the wood of every timber so far.
+pub struct Carcass<'a> {
+    /// The job.
+    pub job: &'a Job,
+    /// Its surface.
+    pub surface: &'a Surface,
+    /// Heights that all timbers share.
+    pub heights: Heights,
+    timbers: Vec<Timber>,
+    bodies: Vec<Vec<Cell<Made>>>,
+    boxes: Vec<(DVec3, DVec3)>,
+    remarks: Vec<Notice>,
+}
+
+impl<'a> Carcass<'a> {
+    /// The wood of a frame.
+    ///
+    /// # Errors
+    /// When a timber cannot be cut as asked.
+    pub fn of(job: &'a Job, surface: &'a Surface, frame: Frame) -> Result<Self, SolveError> {
+        let mut carcass = Self {
+            job,
+            surface,
+            heights: frame.heights,
+            timbers: Vec::with_capacity(frame.timbers.len()),
+            bodies: Vec::with_capacity(frame.timbers.len()),
+            boxes: Vec::with_capacity(frame.timbers.len()),
+            remarks: Vec::new(),
+        };
+        for mut timber in frame.timbers {
+            let cells = if timber.gone { Vec::new() } else { shape::cells_of(job, &carcass.heights, &mut timber)? };
+            carcass.take(timber, cells);
+        }
+        Ok(carcass)
+    }
+
+    fn take(&mut self, timber: Timber, cells: Vec<Cell<Made>>) -> TimberId {
+        let id = TimberId(self.timbers.len() as u32);
+        self.boxes.push(bounds(&cells));
+        self.bodies.push(cells);
+        self.timbers.push(timber);
+        id
+    }
+
+    /// All timbers so far, those left out among them.
+    pub fn timbers(&self) -> &[Timber] {
+        &self.timbers
+    }
+
+    /// Timbers that are built, with their ids.
+    pub fn built(&self) -> impl Iterator<Item = (TimberId, &Timber)> {
+        self.timbers.iter().enumerate().filter(|(_, t)| !t.gone).map(|(k, t)| (TimberId(k as u32), t))
+    }
+
+    /// A timber.
+    pub fn timber(&self, id: TimberId) -> &Timber {
+        &self.timbers[id.index()]
+    }
+
+    /// The wood of a timber, before the notches that were asked for since.
+    pub fn wood(&self, id: TimberId) -> &[Cell<Made>] {
+        &self.bodies[id.index()]
+    }
+
+    /// The id that the next timber added will have.
+    pub fn next_id(&self) -> TimberId {
+        TimberId(self.timbers.len() as u32)
+    }
+
+    /// Add a fitted timber.
+    pub fn add(&mut self, timber: Timber) -> TimberId {
+        let cells = match &timber.body {
+            crate::frame::timber::Body::Fitted { cells, .. } => cells.clone(),
+            crate::frame::timber::Body::Upright => Vec::new(),
+        };
+        self.take(timber, cells)
+    }
+
+    /// Take a notch out of a timber.
+    pub fn notch(&mut self, id: TimberId, notch: Notch) {
+        self.timbers[id.index()].notches.push(notch);
+    }
+
+    /// Change a timber that is already there; its wood is the caller's care.
+    pub fn timber_mut(&mut self, id: TimberId) -> &mut Timber {
+        &mut self.timbers[id.index()]
+    }
+
+    /// Put other wood in place of a timber's.
+    pub fn set_wood(&mut self, id: TimberId, cells: Vec<Cell<Made>>) {
+        self.boxes[id.index()] = bounds(&cells);
+        self.timbers[id.index()].gone = cells.is_empty();
+        self.bodies[id.index()] = cells;
+    }
+
+    /// Timbers whose wood shares space with these cells, in rising order.
+    /// Notches asked for since are not yet out of it.
+    pub fn in_the_way(&self, cells: &[Cell<Made>]) -> Vec<TimberId> {
+        let (low, high) = bounds(cells);
+        let near = |k: &usize| {
+            let (l, h) = self.boxes[*k];
+            low.cmplt(h - TOUCH).all() && l.cmplt(high - TOUCH).all()
+        };
+        let overlaps = |k: &usize| self.bodies[*k].iter().any(|b| cells.iter().any(|c| share_space(b, c)));
+        (0..self.timbers.len())
+            .filter(|k| !self.timbers[*k].gone)
+            .filter(near)
+            .filter(overlaps)
+            .map(|k| TimberId(k as u32))
+            .collect()
+    }
+
+    /// Something the carpenter must know.
+    pub fn remark(&mut self, level: NoticeLevel, code: &str, place: impl Into<String>, text: impl Into<String>) {
+        self.remarks.push(Notice { code: code.into(), level, text: text.into(), place: place.into() });
+    }
+
+    /// The frame with everything fitted, its solids, and what there is to say.
+    pub fn finished(mut self) -> (Frame, Vec<Option<Shape>>, Vec<Notice>) {
+        let bodies = core::mem::take(&mut self.bodies);
+        let shapes = self
+            .timbers
+            .iter_mut()
+            .zip(bodies)
+            .map(|(timber, cells)| (!timber.gone).then(|| shape::joined(timber, cells)))
+            .collect();
+        (Frame { heights: self.heights, timbers: self.timbers }, shapes, self.remarks)
+    }
+}
+
+fn bounds(cells: &[Cell<Made>]) -> (DVec3, DVec3) {
+    let all = || cells.iter().flat_map(|c| &c.points);
+    (all().fold(DVec3::INFINITY, |a, p| a.min(*p)), all().fold(DVec3::NEG_INFINITY, |a, p| a.max(*p)))
+}
+
+/// Whether two convex cells overlap by more than [`TOUCH`].
+fn share_space(a: &Cell<Made>, b: &Cell<Made>) -> bool {
+    let mut left = a.clone();
+    for face in &b.faces {
+        let at = |k: usize| b.points[face.ring[k] as usize];
+        let normal = (1..face.ring.len() - 1)
+            .map(|k| (at(k) - at(0)).cross(at(k + 1) - at(0)))
+            .fold(DVec3::ZERO, |s, n| s + n)
+            .normalize_or_zero();
+        let plane = geometry::Plane { normal, offset: normal.dot(at(0)) - TOUCH };
+        match left.clipped(plane, Made::Inner) {
+            Some(kept) => left = kept,
+            None => return false,
+        }
+    }
+    true
+}
