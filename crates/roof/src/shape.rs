@@ -52,7 +52,7 @@ pub fn cells_of(job: &Job, heights: &Heights, timber: &mut Timber) -> Result<Vec
 pub fn joined(timber: &mut Timber, mut cells: Vec<Cell<Made>>) -> Shape {
     for face in core::mem::take(&mut timber.ends_cut) {
         let tag = timber.tag(face.purpose, face.at);
-        cells = cells.iter().filter_map(|c| c.clipped(face.plane, tag)).collect();
+        cells = geometry::trim(&cells, face.plane, tag, Made::Inner);
     }
     for notch in core::mem::take(&mut timber.notches) {
         let hole: Vec<(Plane, Made)> = notch.faces.iter().map(|f| (f.plane, timber.tag(f.purpose, f.at))).collect();
