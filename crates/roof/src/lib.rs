@@ -9,6 +9,7 @@ mod frame;
 mod marking;
 mod pieces;
 mod profiles;
+pub mod rules;
 mod setting_out;
 mod shape;
 pub mod solution;
