@@ -150,7 +150,7 @@ fn bounds(cells: &[Cell<Made>]) -> (DVec3, DVec3) {
 }
 
 /// Whether two convex cells overlap by more than [`TOUCH`].
-fn share_space(a: &Cell<Made>, b: &Cell<Made>) -> bool {
+pub fn share_space(a: &Cell<Made>, b: &Cell<Made>) -> bool {
     let mut left = a.clone();
     for face in &b.faces {
         let at = |k: usize| b.points[face.ring[k] as usize];
