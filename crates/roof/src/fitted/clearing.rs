@@ -28,18 +28,7 @@ pub fn cleared(carcass: &Carcass<'_>, beam: Beam, shortest: f64, pass: &dyn Fn(T
             out.push(beam);
             continue;
         };
-        let [mut first, mut second] = [CutPlace::Foot, CutPlace::Head].map(|at| best_side(carcass, &beam, id, at));
-        if let (Some(a), Some(b)) = (&first, &second) {
-            // Slanting cuts on the two sides of a timber may run into one another.
-            if a.cells.iter().any(|p| b.cells.iter().any(|q| share_space(p, q))) {
-                if a.length() < b.length() {
-                    first = None;
-                } else {
-                    second = None;
-                }
-            }
-        }
-        open.extend(first.into_iter().chain(second));
+        open.extend(parted(carcass, &beam, id));
     }
     out.reverse();
     out
@@ -50,10 +39,29 @@ pub fn is_clear(carcass: &Carcass<'_>, beam: &Beam, pass: &dyn Fn(TimberId) -> b
     carcass.in_the_way(&beam.cells).into_iter().all(pass)
 }
 
-/// The most that a cut at this end leaves clear of another timber.
-fn best_side(carcass: &Carcass<'_>, beam: &Beam, id: TimberId, at: CutPlace) -> Option<Beam> {
+/// What is left of a timber on the two sides of another one: the most wood
+/// that two cuts along its faces, or one, leave.
+fn parted(carcass: &Carcass<'_>, beam: &Beam, id: TimberId) -> Vec<Beam> {
+    let [feet, heads] = [CutPlace::Head, CutPlace::Foot].map(|at| sides(carcass, beam, id, at));
+    let apart = |a: &Beam, b: &Beam| !a.cells.iter().any(|p| b.cells.iter().any(|q| share_space(p, q)));
+    let mut best = None;
+    let mut most = 0.0;
+    for (v, foot) in feet.iter().map(|(v, b)| (*v, Some(b))).chain([(0.0, None)]) {
+        for (w, head) in heads.iter().map(|(w, b)| (*w, Some(b))).chain([(0.0, None)]) {
+            let both = foot.zip(head).is_none_or(|(a, b)| apart(a, b));
+            if v + w > most && both {
+                (most, best) = (v + w, Some((foot, head)));
+            }
+        }
+    }
+    best.into_iter().flat_map(|(foot, head)| foot.into_iter().chain(head)).cloned().collect()
+}
+
+/// The ways to keep a timber clear of another one by a cut at this end, with
+/// the wood that each leaves, mm³.
+fn sides(carcass: &Carcass<'_>, beam: &Beam, id: TimberId, at: CutPlace) -> Vec<(f64, Beam)> {
     let sign = if at == CutPlace::Head { 1.0 } else { -1.0 };
-    let mut sides: Vec<(f64, Beam)> = carcass
+    carcass
         .wood(id)
         .iter()
         .flat_map(outsides)
@@ -63,10 +71,8 @@ fn best_side(carcass: &Carcass<'_>, beam: &Beam, id: TimberId, at: CutPlace) -> 
             left.cut(plane, CutUse::Against(id), at);
             (left.cells.iter().map(Cell::volume).sum(), left)
         })
-        .filter(|(volume, _)| *volume > 0.0)
-        .collect();
-    sides.sort_by(|a, b| b.0.total_cmp(&a.0));
-    sides.into_iter().map(|(_, left)| left).find(|left| !carcass.in_the_way(&left.cells).contains(&id))
+        .filter(|(volume, left)| *volume > 0.0 && !carcass.in_the_way(&left.cells).contains(&id))
+        .collect()
 }
 
 /// The half-spaces outside each face of a cell.

@@ -115,9 +115,12 @@ fn one(
     for mut piece in pieces {
         let rafters = set::carries(carcass, &mut piece, purlin, face);
         let id = carcass.next_id();
-        mitres.extend(
-            tags.iter().filter(|(tag, _)| piece.has(*tag)).map(|&(cut, arc)| Mitre { timber: id, cut, arc, row }),
-        );
+        mitres.extend(tags.iter().filter(|(tag, _)| piece.has(*tag)).map(|&(cut, arc)| Mitre {
+            timber: id,
+            cut,
+            arc,
+            row,
+        }));
         carcass.add(piece.timber());
         for (rafter, notch) in rafters {
             carcass.notch(rafter, notch);

@@ -39,12 +39,7 @@ pub fn drawn(carcass: &Carcass<'_>, purlin: &PurlinTimber, face: FaceId, inwards
     };
     let past = DRAWN_PAST * (purlin.size.thickness + purlin.size.depth);
     let origin = point - up * (below + purlin.size.depth);
-    Beam::new(
-        MemberKind::Purlin,
-        purlin.size,
-        axes(origin, dir.extend(0.0), up),
-        [reach[0] - past, reach[1] + past],
-    )
+    Beam::new(MemberKind::Purlin, purlin.size, axes(origin, dir.extend(0.0), up), [reach[0] - past, reach[1] + past])
 }
 
 /// How far the rafters' undersides lie below the pitch plane, plumb, mm.
@@ -64,12 +59,7 @@ fn seat(carcass: &Carcass<'_>, purlin: &PurlinTimber, face: FaceId) -> f64 {
 /// The rafters that a purlin carries: those that sit on it with their whole
 /// thickness are declared in contact, and the birdsmouths of all over a plumb
 /// purlin are given back.
-pub fn carries(
-    carcass: &Carcass<'_>,
-    beam: &mut Beam,
-    purlin: &PurlinTimber,
-    face: FaceId,
-) -> Vec<(TimberId, Notch)> {
+pub fn carries(carcass: &Carcass<'_>, beam: &mut Beam, purlin: &PurlinTimber, face: FaceId) -> Vec<(TimberId, Notch)> {
     let plumb = purlin.set == PurlinSet::Plumb;
     let inward = carcass.surface.face(face).plane.inward;
     let half = purlin.size.thickness / 2.0;
@@ -103,11 +93,7 @@ pub fn carries(
     let over = Notch {
         faces: vec![
             Face { plane: Plane::through(middle, DVec3::Z), purpose: CutUse::Seat, at: CutPlace::Head },
-            Face {
-                plane: upright(HalfPlan::through(outer, -inward)),
-                purpose: CutUse::Heel,
-                at: CutPlace::Head,
-            },
+            Face { plane: upright(HalfPlan::through(outer, -inward)), purpose: CutUse::Heel, at: CutPlace::Head },
         ],
     };
     let own = |id: &TimberId| carcass.timber(*id).role == (Role::Rafter { face });
