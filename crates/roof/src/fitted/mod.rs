@@ -1,6 +1,11 @@
 //! Everything that is fitted to the frame of rafters, in the order in which it
 //! is put up: later members see the earlier ones and make way for them.
 
+mod boards;
+mod contacts;
+mod eaves_lines;
+mod fascia;
+
 use crate::SolveError;
 use crate::carcass::Carcass;
 
@@ -8,6 +13,7 @@ use crate::carcass::Carcass;
 ///
 /// # Errors
 /// When something cannot be placed as asked; see [`SolveError`].
-pub fn place(_carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
+pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
+    fascia::place(carcass)?;
     Ok(())
 }
