@@ -4,6 +4,10 @@
 mod beam;
 mod clearing;
 mod purlins;
+mod boards;
+mod contacts;
+mod eaves_lines;
+mod fascia;
 
 use crate::SolveError;
 use crate::carcass::Carcass;
@@ -14,5 +18,6 @@ use crate::carcass::Carcass;
 /// When something cannot be placed as asked; see [`SolveError`].
 pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     purlins::place(carcass)?;
+    fascia::place(carcass)?;
     Ok(())
 }
