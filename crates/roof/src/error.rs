@@ -1,6 +1,7 @@
 //! Why a job can't be framed.
 
 use geometry::surface::SurfaceError;
+use crate::openings::{Misfit, Place, advice};
 use thiserror::Error;
 
 /// A job that can't be built as asked. Each text says where and what to do.
@@ -111,6 +112,20 @@ pub enum SolveError {
         mark: String,
         /// What is wrong.
         what: String,
+    },
+    /// An opening cannot be trimmed where the job puts it.
+    #[error("the {what} {name:?} on wall {wall} {misfit}{}", advice(nearest.as_ref()))]
+    Opening {
+        /// `roof window`, `chimney` …
+        what: &'static str,
+        /// Its name.
+        name: String,
+        /// Letter of its wall.
+        wall: String,
+        /// Why.
+        misfit: Box<Misfit>,
+        /// The nearest place where it can be built, if there is one.
+        nearest: Option<Place>,
     },
     /// The job asks for more timbers than a roof can have.
     #[error("this roof needs about {count} rafters, more than {limit}: is `timber.rafter.centres` in the right unit?")]

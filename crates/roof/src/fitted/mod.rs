@@ -3,11 +3,13 @@
 
 use crate::SolveError;
 use crate::carcass::Carcass;
+use crate::openings;
 
 /// Fit all that the job asks for.
 ///
 /// # Errors
 /// When something cannot be placed as asked; see [`SolveError`].
-pub fn place(_carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
+pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
+    openings::place(carcass)?;
     Ok(())
 }
