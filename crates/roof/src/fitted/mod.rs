@@ -3,7 +3,9 @@
 
 mod beam;
 mod clearing;
+mod collars;
 mod purlins;
+mod struts;
 
 use crate::SolveError;
 use crate::carcass::Carcass;
@@ -14,5 +16,7 @@ use crate::carcass::Carcass;
 /// When something cannot be placed as asked; see [`SolveError`].
 pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     purlins::place(carcass)?;
+    struts::place(carcass)?;
+    collars::place(carcass)?;
     Ok(())
 }
