@@ -5,12 +5,12 @@
 //! bearing line (a length of the wall plate's stuff). Where there are ceiling
 //! joists the sole plate lies on top of them, over the line that they bear on.
 
-use super::beam::{Beam, axes};
-use super::clearing::is_clear;
+use super::beam::{Beam, axes, covers};
+use super::clearing::{cleared, is_clear};
 use super::purlins;
 use crate::SolveError;
 use crate::carcass::Carcass;
-use crate::frame::timber::{CutUse, Role, Timber, TimberId};
+use crate::frame::timber::{CutUse, Made, Role, Timber, TimberId};
 use crate::marking::Axes;
 use crate::solution::{CutPlace, MemberKind, NoticeLevel};
 use geometry::surface::WallId;
@@ -35,6 +35,9 @@ const OVER_LINE: f64 = 1.0;
 
 /// The sole plate runs past the outermost struts by this much, mm.
 const SOLE_PAST: f64 = 200.0;
+
+/// A piece of sole plate shorter than this is left out, mm.
+const SHORTEST_SOLE: f64 = 150.0;
 
 /// A strut in the way of another is moved along by its thickness and this, mm.
 const DAYLIGHT: f64 = 5.0;
@@ -211,11 +214,11 @@ fn stand(carcass: &mut Carcass<'_>, bed: &Bed, strut: SpacedTimber, rows: &[(usi
     }
     let reach = [(first - SOLE_PAST).max(0.0), (last + SOLE_PAST).min(bed.length)];
     let sole = Beam::level(MemberKind::SolePlate, bed.section, bed.from, bed.dir, bed.level[0], reach);
-    let sole_id = carcass.next_id();
+    let soles = Soles { first: carcass.next_id(), pieces: cleared(carcass, sole, SHORTEST_SOLE, &|_| false) };
     let any = rows
         .iter()
-        .any(|(_, row)| row.stations.iter().any(|at| fit(carcass, bed, strut.size, row, sole_id, *at).is_some()));
-    if !is_clear(carcass, &sole, &|_| false) || !any {
+        .any(|(_, row)| row.stations.iter().any(|at| fit(carcass, bed, strut.size, row, &soles, *at).is_some()));
+    if !any {
         carcass.remark(
             NoticeLevel::Warn,
             "strut-left-out",
@@ -224,12 +227,14 @@ fn stand(carcass: &mut Carcass<'_>, bed: &Bed, strut: SpacedTimber, rows: &[(usi
         );
         return Vec::new();
     }
-    carcass.add(sole.timber());
+    for sole in &soles.pieces {
+        carcass.add(sole.clone().timber());
+    }
     let mut propped = Vec::new();
     let mut missing = 0;
     for (k, row) in rows {
         for at in &row.stations {
-            match fit(carcass, bed, strut.size, row, sole_id, *at) {
+            match fit(carcass, bed, strut.size, row, &soles, *at) {
                 Some(beam) => {
                     carcass.add(beam.timber());
                     propped.push(*k);
@@ -249,30 +254,42 @@ fn stand(carcass: &mut Carcass<'_>, bed: &Bed, strut: SpacedTimber, rows: &[(usi
     propped
 }
 
+/// The pieces of a sole plate, in the order in which they are added.
+struct Soles {
+    first: TimberId,
+    pieces: Vec<Beam>,
+}
+
+impl Soles {
+    /// The piece that a foot of this length along the plate stands on.
+    fn under(&self, bed: &Bed, foot: DVec3, length: f64) -> Option<TimberId> {
+        let ends = [-0.5, 0.5].map(|k| foot.truncate() + bed.dir * (k * length));
+        let k = self.pieces.iter().position(|p| covers(&p.cells, Made::Top, &ends))?;
+        Some(TimberId(self.first.0 + k as u32))
+    }
+}
+
 /// A strut at a station or close beside it, clear of everything.
-fn fit(carcass: &Carcass<'_>, bed: &Bed, size: Section, row: &Row, sole: TimberId, at: f64) -> Option<Beam> {
+fn fit(carcass: &Carcass<'_>, bed: &Bed, size: Section, row: &Row, soles: &Soles, at: f64) -> Option<Beam> {
     let purlin = carcass.timber(row.purlin);
     let steps = (0..=MOST_STEPS).flat_map(|k| [k, -k]).skip(1);
     steps.map(|k| at + f64::from(k) * (size.thickness + DAYLIGHT)).find_map(|at| {
-        let beam = strut(bed, purlin, size, row, sole, at)?;
+        let beam = strut(bed, purlin, size, row, soles, at)?;
         is_clear(carcass, &beam, &|_| false).then_some(beam)
     })
 }
 
-fn strut(bed: &Bed, purlin: &Timber, size: Section, row: &Row, sole: TimberId, at: f64) -> Option<Beam> {
+fn strut(bed: &Bed, purlin: &Timber, size: Section, row: &Row, soles: &Soles, at: f64) -> Option<Beam> {
     let of = purlin.axes();
     let foot = foot(bed, &of, at)?;
+    let sole = soles.under(bed, foot, size.thickness)?;
     let rise = head(&of, at) - foot;
     let along = rise.normalize_or(DVec3::Z);
     // Its depth lies in the plumb plane square to the purlin.
     let up = along.cross(of.along).normalize_or(of.across);
     let past = 2.0 * size.depth;
-    let mut beam = Beam::new(
-        MemberKind::Strut,
-        size,
-        axes(foot - up * (size.depth / 2.0), along, up),
-        [-past, rise.length() + past],
-    );
+    let origin = foot - up * (size.depth / 2.0);
+    let mut beam = Beam::new(MemberKind::Strut, size, axes(origin, along, up), [-past, rise.length() + past]);
     beam.wall = row.wall;
     beam.cut(Plane::through(foot, -DVec3::Z), CutUse::Against(sole), CutPlace::Foot);
     beam.cut(Plane::through(of.origin, of.up), CutUse::Against(row.purlin), CutPlace::Head);
