@@ -1,6 +1,6 @@
 //! Collars: level, across pairs of common rafters, lapped on their sides.
 
-use super::beam::{Beam, below};
+use super::beam::{Beam, under_tops};
 use super::clearing::is_clear;
 use crate::SolveError;
 use crate::carcass::Carcass;
@@ -8,10 +8,6 @@ use crate::frame::timber::{CutUse, Made, Role, Timber, TimberId};
 use crate::solution::{CutPlace, MemberKind, NoticeLevel};
 use geometry::surface::FaceId;
 use job::CollarTimber;
-
-/// The ends of collars stay this far below the tops of the rafters, square to
-/// the slope, mm: clear of the battens with room for a slip of the saw.
-const UNDER_TOPS: f64 = 10.0;
 
 /// Rafters face one another when their directions are this near to opposite
 /// (as a cosine), and their heads this near together, mm.
@@ -141,10 +137,7 @@ fn lapped(carcass: &Carcass<'_>, collar: CollarTimber, pair: Pair, left: bool) -
     let mut beam = Beam::level(MemberKind::Collar, collar.size, middle, a.dir, level, [0.0, span]);
     for ((id, t), at) in pair.iter().zip([a, b]).zip([CutPlace::Foot, CutPlace::Head]) {
         if let Role::Rafter { face } = t.role {
-            let plane = carcass.surface.face(face).plane;
-            // Square under the tops is further plumb.
-            let plumb = UNDER_TOPS * (1.0 + plane.tan_pitch * plane.tan_pitch).sqrt();
-            beam.cut(below(plane, carcass.heights.upstand - plumb), CutUse::Trim, at);
+            beam.cut(under_tops(carcass.surface.face(face).plane, carcass.heights.upstand), CutUse::Trim, at);
         }
         let k = usize::from(t.foot != a.foot);
         if out - sides[k] < ON_SIDE {

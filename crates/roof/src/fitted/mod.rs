@@ -2,10 +2,12 @@
 //! is put up: later members see the earlier ones and make way for them.
 
 mod beam;
+mod ceiling_joists;
 mod clearing;
 mod collars;
 mod purlins;
 mod struts;
+mod walls;
 
 use crate::SolveError;
 use crate::carcass::Carcass;
@@ -18,5 +20,6 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     purlins::place(carcass)?;
     struts::place(carcass)?;
     collars::place(carcass)?;
+    ceiling_joists::place(carcass)?;
     Ok(())
 }
