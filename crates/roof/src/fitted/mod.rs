@@ -7,7 +7,12 @@ mod clearing;
 mod contacts;
 mod eaves_lines;
 mod fascia;
+mod ceiling_joists;
+mod clearing;
+mod collars;
 mod purlins;
+mod struts;
+mod walls;
 
 use crate::SolveError;
 use crate::carcass::Carcass;
@@ -21,5 +26,8 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     openings::place(carcass)?;
     purlins::place(carcass)?;
     fascia::place(carcass)?;
+    struts::place(carcass)?;
+    collars::place(carcass)?;
+    ceiling_joists::place(carcass)?;
     Ok(())
 }
