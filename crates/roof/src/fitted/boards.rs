@@ -49,13 +49,13 @@ impl Draft {
         let [y, z] = [[0.0, section.depth], [-half, half]];
         let corners = [[y[0], z[0]], [y[1], z[0]], [y[0], z[1]], [y[1], z[1]]];
         // Drawn as far as the ends reach on any arris, then cut there.
-        let meets = |plane: &Plane, [y, z]: [f64; 2]| {
-            -plane.distance(at(&axes, 0.0, y, z)) / plane.normal.dot(axes.along)
-        };
+        let meets =
+            |plane: &Plane, [y, z]: [f64; 2]| -plane.distance(at(&axes, 0.0, y, z)) / plane.normal.dot(axes.along);
         let reach = |plane: &Plane| {
-            corners.iter().map(|c| meets(plane, *c)).fold([f64::INFINITY, f64::NEG_INFINITY], |[lo, hi], x| {
-                [lo.min(x), hi.max(x)]
-            })
+            corners
+                .iter()
+                .map(|c| meets(plane, *c))
+                .fold([f64::INFINITY, f64::NEG_INFINITY], |[lo, hi], x| [lo.min(x), hi.max(x)])
         };
         let [foot, head] = [reach(&ends[0]), reach(&ends[1])];
         let finite = [foot, head].iter().flatten().all(|x| x.is_finite());

@@ -110,7 +110,8 @@ fn tell_steps(carcass: &mut Carcass<'_>, lines: &[EavesLine], size: Section) {
         if step <= STEP {
             continue;
         }
-        let letter = |l: &EavesLine| carcass.job.walls.get(l.wall.index()).map_or("", |w| w.letter.as_str()).to_string();
+        let letter =
+            |l: &EavesLine| carcass.job.walls.get(l.wall.index()).map_or("", |w| w.letter.as_str()).to_string();
         let (a, b) = (letter(line), letter(other));
         let how = if step < size.depth {
             "they are mitred where both are, and the end grain of one shows in the step"

@@ -5,6 +5,7 @@ mod boards;
 mod contacts;
 mod eaves_lines;
 mod fascia;
+mod soffit;
 
 use crate::SolveError;
 use crate::carcass::Carcass;
@@ -15,5 +16,6 @@ use crate::carcass::Carcass;
 /// When something cannot be placed as asked; see [`SolveError`].
 pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     fascia::place(carcass)?;
+    soffit::place(carcass)?;
     Ok(())
 }
