@@ -5,7 +5,9 @@ mod boards;
 mod contacts;
 mod eaves_lines;
 mod fascia;
+mod fillet;
 mod soffit;
+mod sprockets;
 
 use crate::SolveError;
 use crate::carcass::Carcass;
@@ -15,7 +17,9 @@ use crate::carcass::Carcass;
 /// # Errors
 /// When something cannot be placed as asked; see [`SolveError`].
 pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
+    sprockets::place(carcass)?;
     fascia::place(carcass)?;
     soffit::place(carcass)?;
+    fillet::place(carcass)?;
     Ok(())
 }

@@ -15,9 +15,6 @@ use job::Section;
 /// Eaves narrower than this have no soffit, mm: the fascia closes them.
 const NARROWEST: f64 = 30.0;
 
-/// Wood counts as tail when it lies this far outside the plate line, mm.
-const OUTSIDE: f64 = 1.0;
-
 /// Gaps smaller than this between soffit and tails, or fascia and soffit, are
 /// not worth a word, mm.
 const WORTH_TELLING: f64 = 2.0;
@@ -68,16 +65,13 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
 const WHOLE: f64 = 1e-9;
 
 /// The lowest point of the tails of a wall, of those timbers that are asked
-/// for, mm.
+/// for, mm: inside the plate line nothing of them hangs below the seat.
 fn lowest_tail(carcass: &Carcass<'_>, line: &EavesLine, wanted: impl Fn(&Timber) -> bool) -> f64 {
-    let out = line.out();
-    let outside = out.dot(line.corners[0]) + OUTSIDE;
     carcass
         .built()
         .filter(|(_, t)| t.seat.is_some() && t.tails.iter().any(|tail| tail.wall == line.wall) && wanted(t))
         .flat_map(|(id, _)| carcass.wood(id))
         .flat_map(|c| &c.points)
-        .filter(|p| out.dot(p.truncate()) > outside)
         .map(|p| p.z)
         .fold(f64::INFINITY, f64::min)
 }
