@@ -4,6 +4,7 @@ use crate::SolveError;
 use crate::frame::Frame;
 use crate::frame::heights::Heights;
 use crate::frame::timber::{Made, Notch, Timber, TimberId};
+use crate::openings::Trimmed;
 use crate::shape::{self, Shape};
 use crate::solution::{Notice, NoticeLevel};
 use geometry::surface::Surface;
@@ -26,6 +27,8 @@ pub struct Carcass<'a> {
     bodies: Vec<Vec<Cell<Made>>>,
     boxes: Vec<(DVec3, DVec3)>,
     remarks: Vec<Notice>,
+    /// Holes in the slopes, as they were trimmed.
+    pub trimmed: Vec<Trimmed>,
 }
 
 impl<'a> Carcass<'a> {
@@ -42,6 +45,7 @@ impl<'a> Carcass<'a> {
             bodies: Vec::with_capacity(frame.timbers.len()),
             boxes: Vec::with_capacity(frame.timbers.len()),
             remarks: Vec::new(),
+            trimmed: Vec::new(),
         };
         for mut timber in frame.timbers {
             let cells = if timber.gone { Vec::new() } else { shape::cells_of(job, &carcass.heights, &mut timber)? };
@@ -50,7 +54,8 @@ impl<'a> Carcass<'a> {
         Ok(carcass)
     }
 
-    fn take(&mut self, timber: Timber, cells: Vec<Cell<Made>>) -> TimberId {
+    /// Add a timber with its wood.
+    pub fn take(&mut self, timber: Timber, cells: Vec<Cell<Made>>) -> TimberId {
         let id = TimberId(self.timbers.len() as u32);
         self.boxes.push(bounds(&cells));
         self.bodies.push(cells);
@@ -161,7 +166,7 @@ fn bounds(cells: &[Cell<Made>]) -> (DVec3, DVec3) {
 }
 
 /// Whether two convex cells overlap by more than [`TOUCH`].
-fn share_space(a: &Cell<Made>, b: &Cell<Made>) -> bool {
+pub fn share_space(a: &Cell<Made>, b: &Cell<Made>) -> bool {
     let mut left = a.clone();
     for face in &b.faces {
         let at = |k: usize| b.points[face.ring[k] as usize];
