@@ -3,14 +3,16 @@
 
 mod beam;
 mod boards;
-mod clearing;
-mod contacts;
-mod eaves_lines;
-mod fascia;
 mod ceiling_joists;
 mod clearing;
 mod collars;
+mod contacts;
+mod eaves_lines;
+mod fascia;
+mod fillet;
 mod purlins;
+mod soffit;
+mod sprockets;
 mod struts;
 mod walls;
 
@@ -24,10 +26,15 @@ use crate::openings;
 /// When something cannot be placed as asked; see [`SolveError`].
 pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     openings::place(carcass)?;
+    // What carries the rafters and what they carry, from inside.
     purlins::place(carcass)?;
-    fascia::place(carcass)?;
     struts::place(carcass)?;
     collars::place(carcass)?;
     ceiling_joists::place(carcass)?;
+    // The eaves.
+    sprockets::place(carcass)?;
+    fascia::place(carcass)?;
+    soffit::place(carcass)?;
+    fillet::place(carcass)?;
     Ok(())
 }
