@@ -1,7 +1,7 @@
 //! Why a job can't be framed.
 
-use geometry::surface::SurfaceError;
 use crate::openings::{Misfit, Place, advice};
+use geometry::surface::SurfaceError;
 use thiserror::Error;
 
 /// A job that can't be built as asked. Each text says where and what to do.
@@ -114,7 +114,7 @@ pub enum SolveError {
         what: String,
     },
     /// An opening cannot be trimmed where the job puts it.
-    #[error("the {what} {name:?} on wall {wall} {misfit}{}", advice(nearest.as_ref()))]
+    #[error("the {what} {name:?} on wall {wall} {misfit}{}", advice(misfit, nearest.as_ref()))]
     Opening {
         /// `roof window`, `chimney` …
         what: &'static str,

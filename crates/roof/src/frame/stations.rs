@@ -114,8 +114,9 @@ pub fn of_faces(
             return Err(SolveError::TooManyRafters { count, limit: MOST_STATIONS });
         }
         if holes.iter().any(|h| members.contains(&h.face)) {
-            let (faces, trimmed) =
-                trimming::stand(job, holes, axis, &fixed, &members, &|fixed| filled(job, surface, &members, axis, fixed, reach))?;
+            let (faces, trimmed) = trimming::stand(job, holes, axis, &fixed, &members, &|fixed| {
+                filled(job, surface, &members, axis, fixed, reach)
+            })?;
             out.extend(faces);
             stood.extend(trimmed);
         } else {

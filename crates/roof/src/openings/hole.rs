@@ -75,7 +75,13 @@ pub const fn word(kind: OpeningKind) -> &'static str {
 ///
 /// # Errors
 /// When its wall carries no slope, or its sizes are none.
-pub fn of_opening(job: &Job, surface: &Surface, heights: &Heights, k: usize, opening: &Opening) -> Result<Hole, SolveError> {
+pub fn of_opening(
+    job: &Job,
+    surface: &Surface,
+    heights: &Heights,
+    k: usize,
+    opening: &Opening,
+) -> Result<Hole, SolveError> {
     let what = word(opening.kind);
     let letter = job.walls.get(opening.wall).map_or_else(String::new, |w| w.letter.clone());
     let refused = |misfit: Misfit| SolveError::Opening {

@@ -39,9 +39,8 @@ fn of_opening_at(job: &Job, surface: &Surface, k: usize, solves: &dyn Fn(&Job) -
     let mut trial = job.clone();
     trial.openings.truncate(k + 1);
     let asked = trial.openings.get(k)?.clone();
-    let before: Vec<Hole> = (0..k)
-        .filter_map(|i| of_opening(job, surface, &heights, i, trial.openings.get(i)?).ok())
-        .collect();
+    let before: Vec<Hole> =
+        (0..k).filter_map(|i| of_opening(job, surface, &heights, i, trial.openings.get(i)?).ok()).collect();
     let room = Room { job, surface, lines: &[] };
     let first = of_opening(job, surface, &heights, k, &asked).ok()?;
     let reach = reach(surface, &first, &asked)?;

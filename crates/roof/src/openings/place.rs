@@ -1,7 +1,7 @@
 //! Putting the holes into the carcass, and what is said about them.
 
-use super::trim::{plain, trim};
 use super::hole::Owner;
+use super::trim::{plain, trim};
 use super::{Hole, Trimmed, rule};
 use crate::SolveError;
 use crate::carcass::Carcass;

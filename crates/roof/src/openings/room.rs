@@ -50,8 +50,7 @@ impl Room<'_> {
     /// # Errors
     /// The first hole that has no room.
     pub fn for_holes(&self, holes: &[Hole]) -> Result<(), SolveError> {
-        let trimmed: Vec<Trimmed<'_>> =
-            holes.iter().map(|hole| Trimmed { hole, inner: hole.x, plies: 1 }).collect();
+        let trimmed: Vec<Trimmed<'_>> = holes.iter().map(|hole| Trimmed { hole, inner: hole.x, plies: 1 }).collect();
         self.check(&trimmed)
     }
 
@@ -221,15 +220,15 @@ impl Rect {
         }
         let corners = [self.low, DVec2::new(self.high.x, self.low.y), self.high, DVec2::new(self.low.x, self.high.y)];
         let from_corners = corners.iter().map(|c| to_segment(*c, a, b)).fold(f64::INFINITY, f64::min);
-        let from_ends = [a, b].iter().map(|p| (p.clamp(self.low, self.high) - p).length()).fold(f64::INFINITY, f64::min);
+        let from_ends =
+            [a, b].iter().map(|p| (p.clamp(self.low, self.high) - p).length()).fold(f64::INFINITY, f64::min);
         from_corners.min(from_ends)
     }
 
     /// Whether a segment passes through.
     fn meets(&self, a: DVec2, b: DVec2) -> bool {
         let mut part = [0.0_f64, 1.0];
-        for (low, high, a, d) in
-            [(self.low.x, self.high.x, a.x, b.x - a.x), (self.low.y, self.high.y, a.y, b.y - a.y)]
+        for (low, high, a, d) in [(self.low.x, self.high.x, a.x, b.x - a.x), (self.low.y, self.high.y, a.y, b.y - a.y)]
         {
             if d == 0.0 {
                 if a < low || a > high {
@@ -246,7 +245,8 @@ impl Rect {
 
 fn to_segment(p: DVec2, a: DVec2, b: DVec2) -> f64 {
     let side = b - a;
-    let share = if side.length_squared() > 0.0 { ((p - a).dot(side) / side.length_squared()).clamp(0.0, 1.0) } else { 0.0 };
+    let share =
+        if side.length_squared() > 0.0 { ((p - a).dot(side) / side.length_squared()).clamp(0.0, 1.0) } else { 0.0 };
     (a + side * share - p).length()
 }
 
