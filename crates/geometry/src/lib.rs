@@ -7,6 +7,7 @@ mod angle;
 mod carve;
 mod cell;
 mod convex;
+mod patch;
 pub mod plan;
 mod plan_fault;
 mod plane;
@@ -14,7 +15,7 @@ mod solid;
 pub mod surface;
 
 pub use angle::Angle;
-pub use carve::carve;
+pub use carve::{carve, trim};
 pub use cell::{Cell, Face, ON_PLANE, Ring};
 pub use convex::{ConvexPlan, HalfPlan, ON_LINE, Side};
 pub use glam::{DVec2, DVec3};

@@ -131,6 +131,17 @@ impl<'a> Carcass<'a> {
             .collect()
     }
 
+    /// Timbers whose bounding boxes come within [`TOUCH`] of that of these
+    /// cells, in rising order.
+    pub fn beside(&self, cells: &[Cell<Made>]) -> Vec<TimberId> {
+        let (low, high) = bounds(cells);
+        (0..self.timbers.len())
+            .filter(|k| !self.timbers[*k].gone)
+            .filter(|k| low.cmple(self.boxes[*k].1 + TOUCH).all() && self.boxes[*k].0.cmple(high + TOUCH).all())
+            .map(|k| TimberId(k as u32))
+            .collect()
+    }
+
     /// Something the carpenter must know.
     pub fn remark(&mut self, level: NoticeLevel, code: &str, place: impl Into<String>, text: impl Into<String>) {
         self.remarks.push(Notice { code: code.into(), level, text: text.into(), place: place.into() });
@@ -155,7 +166,7 @@ fn bounds(cells: &[Cell<Made>]) -> (DVec3, DVec3) {
 }
 
 /// Whether two convex cells overlap by more than [`TOUCH`].
-fn share_space(a: &Cell<Made>, b: &Cell<Made>) -> bool {
+pub fn share_space(a: &Cell<Made>, b: &Cell<Made>) -> bool {
     let mut left = a.clone();
     for face in &b.faces {
         let at = |k: usize| b.points[face.ring[k] as usize];

@@ -127,6 +127,19 @@ pub enum SolveError {
         /// The nearest place where it can be built, if there is one.
         nearest: Option<Place>,
     },
+    /// A purlin is asked for beyond its slope.
+    #[error(
+        "wall {wall}: `timber.purlin.up` asks for a purlin {up:.0} mm up the slope, but the slope is {longest:.0} mm \
+         long: choose distances between 0 and {longest:.0} mm from the plate line"
+    )]
+    PurlinOutside {
+        /// Letter of the wall.
+        wall: String,
+        /// The distance up the slope that the job asks for, mm.
+        up: f64,
+        /// Length of the slope, mm.
+        longest: f64,
+    },
     /// The job asks for more timbers than a roof can have.
     #[error("this roof needs about {count} rafters, more than {limit}: is `timber.rafter.centres` in the right unit?")]
     TooManyRafters {

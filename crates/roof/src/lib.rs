@@ -9,6 +9,8 @@ mod frame;
 mod marking;
 mod openings;
 mod pieces;
+mod profiles;
+pub mod rules;
 mod setting_out;
 mod shape;
 pub mod solution;

@@ -6,6 +6,7 @@ use crate::document;
 use crate::fitted;
 use crate::frame;
 use crate::openings;
+use crate::profiles;
 use crate::solution::Solution;
 use crate::surface_words;
 use crate::verify;
@@ -27,11 +28,7 @@ pub fn solve(job: &Job) -> Result<Solution, SolveError> {
 fn surface_of(job: &Job) -> Result<Surface, SolveError> {
     let loops: Vec<Vec<DVec2>> =
         job.loops.iter().map(|ring| ring.iter().map(|p| DVec2::from_array(*p)).collect()).collect();
-    let profiles: Vec<WallProfile> = job
-        .walls
-        .iter()
-        .map(|w| if w.gable { WallProfile::gable(0.0) } else { WallProfile::slope(0.0, w.pitch_deg) })
-        .collect();
+    let profiles: Vec<WallProfile> = job.walls.iter().map(profiles::of_wall).collect();
     surface::solve(&loops, &profiles)
         .map_err(|source| SolveError::Surface { words: surface_words::of(job, &source), source })
 }
