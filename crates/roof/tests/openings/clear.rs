@@ -42,17 +42,20 @@ pub fn assert_clear(job: &Job, s: &Solution, opening: &Opening) {
     let [o, b, _, d] = out.outline;
     let (along, up) = (sub(b, o), sub(d, o));
     let (w, h) = (dot(along, along).sqrt(), dot(up, up).sqrt());
+    let square: [f64; 3] = core::array::from_fn(|i| {
+        let (j, k) = ((i + 1) % 3, (i + 2) % 3);
+        along[j] * up[k] - along[k] * up[j]
+    });
+    let depth = job.timber.rafter.size.depth;
     let inside = |p: [f64; 3]| {
         let v = sub(p, o);
         let (x, y) = (dot(v, along) / w, dot(v, up) / h);
-        x > TOUCH && x < w - TOUCH && y > TOUCH && y < h - TOUCH
+        // From the tops of the rafters down to their undersides.
+        let deep = -(0..3).map(|i| v[i] * square[i]).sum::<f64>() / (w * h);
+        x > TOUCH && x < w - TOUCH && y > TOUCH && y < h - TOUCH && deep > -TOUCH && deep < depth + TOUCH
     };
-    // The plumb extent of the slope above and below the hole.
-    let depth = job.timber.rafter.size.depth;
-    let level = [o[2] - depth, d[2] + TOUCH];
     for (mark, p) in edge_points(s) {
-        let here = p[2] > level[0] && p[2] < level[1];
-        assert!(!(here && inside(p)), "{mark} reaches into {} at {p:?}", opening.name);
+        assert!(!inside(p), "{mark} reaches into {} at {p:?}", opening.name);
     }
     if opening.kind != OpeningKind::Chimney {
         return;
