@@ -1,7 +1,7 @@
 //! Everything that is fitted to the frame of rafters, in the order in which it
 //! is put up: later members see the earlier ones and make way for them.
 
-mod beam;
+pub mod beam;
 mod boards;
 mod ceiling_joists;
 mod clearing;
