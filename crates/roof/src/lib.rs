@@ -8,6 +8,7 @@ mod fitted;
 mod frame;
 mod marking;
 mod pieces;
+pub mod rules;
 mod setting_out;
 mod shape;
 pub mod solution;
