@@ -120,6 +120,10 @@ fn reason(t: &Timber, tag: Made, timbers: &[Timber], touches: &[Option<TimberId>
     };
     let end_on = t.dir.dot(other.dir).abs() > 0.999_999;
     let square = t.dir.dot(other.dir).abs() < 1e-6;
+    // A board fixed to a wall lies wholly on one side of its line.
+    if square && other.half.contains(&0.0) {
+        return format!("the {name} thickness");
+    }
     match (end_on, square) {
         (true, _) => format!("{name} runs on past the joint"),
         (_, true) => format!("half the {name} thickness"),

@@ -8,6 +8,7 @@ mod fitted;
 mod frame;
 mod marking;
 mod pieces;
+mod profiles;
 pub mod rules;
 mod setting_out;
 mod shape;

@@ -162,7 +162,10 @@ fn tail_centre(timber: &Timber) -> f64 {
     timber
         .tails
         .iter()
-        .map(|t| -t.overhang / t.plane.inward.dot(timber.dir).max(LEAST_SPLAY))
+        .map(|t| {
+            let inside = t.plane.inward.dot(timber.foot) - t.plane.offset;
+            -(inside + t.overhang) / t.plane.inward.dot(timber.dir).max(LEAST_SPLAY)
+        })
         .fold(f64::NEG_INFINITY, f64::max)
 }
 

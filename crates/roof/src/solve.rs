@@ -5,6 +5,7 @@ use crate::carcass::Carcass;
 use crate::document;
 use crate::fitted;
 use crate::frame;
+use crate::profiles;
 use crate::solution::Solution;
 use crate::surface_words;
 use crate::verify;
@@ -20,11 +21,7 @@ use job::Job;
 pub fn solve(job: &Job) -> Result<Solution, SolveError> {
     let loops: Vec<Vec<DVec2>> =
         job.loops.iter().map(|ring| ring.iter().map(|p| DVec2::from_array(*p)).collect()).collect();
-    let profiles: Vec<WallProfile> = job
-        .walls
-        .iter()
-        .map(|w| if w.gable { WallProfile::gable(0.0) } else { WallProfile::slope(0.0, w.pitch_deg) })
-        .collect();
+    let profiles: Vec<WallProfile> = job.walls.iter().map(profiles::of_wall).collect();
     let surface = surface::solve(&loops, &profiles)
         .map_err(|source| SolveError::Surface { words: surface_words::of(job, &source), source })?;
     let frame = frame::build(job, &surface)?;

@@ -5,6 +5,7 @@ pub mod heights;
 mod joints;
 mod plates;
 mod rafters;
+mod seating;
 mod spines;
 mod stations;
 mod supporting;

@@ -6,6 +6,7 @@
 //! centres; from the last fixed one towards a hip or valley corner they go on
 //! at full centres.
 
+use super::heights::starts_upright;
 use super::timber::{Timber, TimberId};
 use crate::SolveError;
 use crate::solution::MemberKind;
@@ -23,6 +24,10 @@ const NARROW_BAY: f64 = 0.5;
 
 /// More stations than this are a slip of the unit, not a roof.
 const MOST_STATIONS: usize = 20_000;
+
+/// A line lies on a wall when its ends miss it by less, mm: the framing tidy
+/// of a surface moves no node further.
+const ON_WALL: f64 = 0.5;
 
 /// Directions nearer than this sine are parallel.
 const PARALLEL: f64 = 1e-6;
@@ -179,11 +184,11 @@ fn fixed_stations(
                 _ => {}
             }
         }
-        for (at, inward) in gable_ends(surface, face, axis) {
+        for GableEnd { at, inward, upright } in gable_ends(job, surface, face, axis) {
             let inner = at + inward * (job.verge.inset + t / 2.0);
             fixed.push(Fixed { at: inner, node: None, face: None, outside: false, rank: 0 });
             let outer = at - inward * (job.verge.overhang - t / 2.0);
-            if (outer - inner).abs() > t + DAYLIGHT {
+            if upright && (outer - inner).abs() > t + DAYLIGHT {
                 fixed.push(Fixed { at: outer, node: None, face: Some(face), outside: true, rank: 0 });
             }
         }
@@ -230,12 +235,22 @@ fn ridge_ends_at(surface: &Surface, timbers: &[Timber], of_arc: &[Option<TimberI
     })
 }
 
-/// Gables that bound a face square to its walls: where they stand along the
-/// axis, and which way along it the roof lies.
-fn gable_ends(surface: &Surface, face: FaceId, axis: DVec2) -> Vec<(f64, f64)> {
+/// A verge square to the walls of a face.
+struct GableEnd {
+    /// Where it stands along the axis, mm.
+    at: f64,
+    /// Which way along the axis the roof lies.
+    inward: f64,
+    /// It stands on a wall that is carried up from its plate, so that a rafter
+    /// outside it has a plate under its foot.
+    upright: bool,
+}
+
+/// Gables that bound a face square to its walls.
+fn gable_ends(job: &Job, surface: &Surface, face: FaceId, axis: DVec2) -> Vec<GableEnd> {
     let f = surface.face(face);
     let n = f.outline.len();
-    let mut ends: Vec<(f64, f64)> = Vec::new();
+    let mut ends: Vec<GableEnd> = Vec::new();
     for k in 0..n {
         if surface.arc(f.arcs[k]).kind != ArcKind::Verge {
             continue;
@@ -248,11 +263,21 @@ fn gable_ends(surface: &Surface, face: FaceId, axis: DVec2) -> Vec<(f64, f64)> {
         // The face lies on the left of its outline.
         let inward = side.perp().dot(axis).signum();
         let at = axis.dot(a);
-        if !ends.iter().any(|e| (e.0 - at).abs() < 1e-3 && e.1 == inward) {
-            ends.push((at, inward));
+        if !ends.iter().any(|e| (e.at - at).abs() < 1e-3 && e.inward == inward) {
+            ends.push(GableEnd { at, inward, upright: stands_on_upright_wall(job, surface, a, b) });
         }
     }
     ends
+}
+
+/// Whether a line in plan lies on a wall that is carried up from its plate.
+fn stands_on_upright_wall(job: &Job, surface: &Surface, a: DVec2, b: DVec2) -> bool {
+    job.walls.iter().enumerate().filter(|(_, w)| starts_upright(w)).any(|(k, _)| {
+        surface.wall_ends(WallId(k as u32)).is_some_and(|[p, q]| {
+            let side = (q - p).normalize_or_zero();
+            [a, b].iter().all(|x| side.perp_dot(*x - p).abs() < ON_WALL)
+        })
+    })
 }
 
 /// Stations between and beyond the fixed ones.
