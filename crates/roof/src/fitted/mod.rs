@@ -2,6 +2,7 @@
 //! is put up: later members see the earlier ones and make way for them.
 
 pub mod beam;
+mod binders;
 mod boards;
 mod ceiling_joists;
 mod clearing;
@@ -10,10 +11,12 @@ mod contacts;
 mod eaves_lines;
 mod fascia;
 mod fillet;
+mod hangers;
 mod purlins;
 mod soffit;
 mod sprockets;
 mod struts;
+mod ties;
 mod walls;
 
 use crate::SolveError;
@@ -30,7 +33,10 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     purlins::place(carcass)?;
     struts::place(carcass)?;
     collars::place(carcass)?;
+    ties::place(carcass)?;
     ceiling_joists::place(carcass)?;
+    binders::place(carcass)?;
+    hangers::place(carcass)?;
     // The eaves.
     sprockets::place(carcass)?;
     fascia::place(carcass)?;
