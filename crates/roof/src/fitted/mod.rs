@@ -1,6 +1,7 @@
 //! Everything that is fitted to the frame of rafters, in the order in which it
 //! is put up: later members see the earlier ones and make way for them.
 
+mod barge;
 pub mod beam;
 mod binders;
 mod boards;
@@ -12,11 +13,14 @@ mod eaves_lines;
 mod fascia;
 mod fillet;
 mod hangers;
+mod ladder;
+mod noggins;
 mod purlins;
 mod soffit;
 mod sprockets;
 mod struts;
 mod ties;
+mod verges;
 mod walls;
 
 use crate::SolveError;
@@ -42,5 +46,9 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     fascia::place(carcass)?;
     soffit::place(carcass)?;
     fillet::place(carcass)?;
+    // Gables, and what keeps rafters apart.
+    ladder::place(carcass)?;
+    barge::place(carcass)?;
+    noggins::place(carcass)?;
     Ok(())
 }
