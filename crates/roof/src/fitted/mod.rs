@@ -25,6 +25,7 @@ mod walls;
 
 use crate::SolveError;
 use crate::carcass::Carcass;
+use crate::lengthening;
 use crate::openings;
 
 /// Fit all that the job asks for.
@@ -41,14 +42,16 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     ceiling_joists::place(carcass)?;
     binders::place(carcass)?;
     hangers::place(carcass)?;
-    // The eaves.
+    // What keeps rafters apart, and the verges.
+    ladder::place(carcass)?;
+    noggins::place(carcass)?;
+    // The eaves, and the boards that meet there.
     sprockets::place(carcass)?;
     fascia::place(carcass)?;
     soffit::place(carcass)?;
     fillet::place(carcass)?;
-    // Gables, and what keeps rafters apart.
-    ladder::place(carcass)?;
     barge::place(carcass)?;
-    noggins::place(carcass)?;
+    // Last, when every timber has its whole length.
+    lengthening::place(carcass)?;
     Ok(())
 }
