@@ -2,6 +2,7 @@
 
 use super::beam::{Beam, under_tops};
 use super::clearing::is_clear;
+use super::contacts;
 use crate::SolveError;
 use crate::carcass::Carcass;
 use crate::frame::timber::{CutUse, Made, Role, Timber, TimberId};
@@ -103,6 +104,11 @@ fn one(carcass: &Carcass<'_>, collar: CollarTimber, pair: Pair) -> Result<Beam, 
         }
         if beam.length() < SHORTEST {
             return Err("would lie in the ridge or above it");
+        }
+        // A rafter that is cut for an opening may not be there at this height.
+        let lies = |(tag, id): &(Made, TimberId)| contacts::lie(&beam.cells, *tag, carcass.wood(*id));
+        if !beam.rests.iter().all(lies) {
+            return Err("would miss rafters that are cut for openings");
         }
         let ways = carcass.in_the_way(&beam.cells);
         if is_clear(carcass, &beam, &|_| false) {
