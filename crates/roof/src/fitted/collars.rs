@@ -66,8 +66,11 @@ type Pair = [TimberId; 2];
 /// The pairs of common rafters, by the two faces they stand in, in order along
 /// the ridge.
 fn rows(carcass: &Carcass<'_>) -> Vec<Vec<Pair>> {
-    let mut commons: Vec<(f64, TimberId)> =
-        carcass.built().filter(|(_, t)| t.kind == MemberKind::CommonRafter).map(|(id, t)| (t.head().x, id)).collect();
+    let mut commons: Vec<(f64, TimberId)> = carcass
+        .built()
+        .filter(|(_, t)| t.kind == MemberKind::CommonRafter && is_inside(carcass, t))
+        .map(|(id, t)| (t.head().x, id))
+        .collect();
     commons.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
     let mut rows: Vec<([FaceId; 2], Vec<Pair>)> = Vec::new();
     for (k, (x, a)) in commons.iter().enumerate() {
@@ -92,6 +95,15 @@ fn rows(carcass: &Carcass<'_>) -> Vec<Vec<Pair>> {
         row.sort_by(|a, b| at(a).total_cmp(&at(b)));
     }
     rows.into_iter().map(|(_, row)| row).collect()
+}
+
+/// Whether a rafter stands over the plan: the one outside a gable has no collar.
+fn is_inside(carcass: &Carcass<'_>, rafter: &Timber) -> bool {
+    let on_wall = |[a, b]: [geometry::DVec2; 2]| {
+        let along = (b - a).normalize_or_zero().dot(rafter.foot - a);
+        along >= 0.0 && along <= (b - a).length()
+    };
+    rafter.tails.first().and_then(|t| carcass.surface.wall_ends(t.wall)).is_none_or(on_wall)
 }
 
 /// The collar of a pair, on its left or else on its right.
