@@ -38,6 +38,8 @@ pub struct Draft {
     pub cuts: Vec<FrameCut>,
     /// Which of its cuts are mitres, and with which other draft.
     pub mates: Vec<(u16, usize)>,
+    /// Which of its cuts lie against whatever is found there.
+    pub seeks: Vec<u16>,
 }
 
 impl Draft {
@@ -77,6 +79,7 @@ impl Draft {
             cells: vec![cell],
             cuts: vec![cut(CutPlace::Foot), cut(CutPlace::Head)],
             mates: Vec::new(),
+            seeks: Vec::new(),
         })
     }
 
@@ -120,41 +123,49 @@ pub fn axes(origin: DVec3, along: DVec3, up: DVec3) -> Axes {
     Axes { origin, along, up, across: up.cross(along) }
 }
 
-/// Place what there is room for, tell mates of one another and declare what
-/// the faces in `lies` rest on. Returns the timber of every draft.
+/// Place what there is room for, tell mates of one another, and declare what
+/// the cuts that seek something and the faces in `lies` lie on. Returns the
+/// timber of every draft.
 pub fn settle(carcass: &mut Carcass<'_>, drafts: Vec<Option<Draft>>, lies: &[Made]) -> Vec<Option<TimberId>> {
-    let mut mates: Vec<Vec<(u16, usize)>> = Vec::with_capacity(drafts.len());
     let mut ids: Vec<Option<TimberId>> = Vec::with_capacity(drafts.len());
+    let mut ties = Vec::with_capacity(drafts.len());
     for draft in drafts {
-        let Some(draft) = draft.filter(|d| !d.is_empty()) else {
-            mates.push(Vec::new());
-            ids.push(None);
-            continue;
-        };
-        if let Some(&other) = carcass.in_the_way(&draft.cells).first() {
-            left_out(carcass, &draft, other);
-            mates.push(Vec::new());
-            ids.push(None);
-            continue;
-        }
-        let Draft { kind, wall, section, line, axes, cells, cuts, mates: with } = draft;
-        mates.push(with);
-        ids.push(Some(carcass.add(Timber::fitted(kind, Some(wall), section, line, axes, cells, cuts))));
+        let placed = draft.filter(|d| !d.is_empty()).and_then(|draft| {
+            if let Some(&other) = carcass.in_the_way(&draft.cells).first() {
+                left_out(carcass, &draft, other);
+                return None;
+            }
+            let Draft { kind, wall, section, line, axes, cells, cuts, mates, seeks } = draft;
+            let id = carcass.add(Timber::fitted(kind, Some(wall), section, line, axes, cells, cuts));
+            ties.push((id, mates, seeks));
+            Some(id)
+        });
+        ids.push(placed);
     }
-    for (id, with) in ids.iter().zip(&mates) {
-        let Some(id) = *id else { continue };
-        for &(cut, mate) in with {
-            let Some(Some(mate)) = ids.get(mate) else { continue };
-            if let Some(cut) = carcass.timber_mut(id).cuts.get_mut(usize::from(cut)) {
-                cut.purpose = CutUse::Mitre(*mate);
+    for (id, mates, seeks) in ties {
+        for (cut, mate) in mates {
+            if let Some(Some(mate)) = ids.get(mate) {
+                set_purpose(carcass, id, cut, CutUse::Mitre(*mate));
+            }
+        }
+        let near = carcass.beside(carcass.wood(id));
+        for cut in seeks {
+            if let Some(&other) = contacts::among(carcass, id, Made::Cut(cut), &near).first() {
+                set_purpose(carcass, id, cut, CutUse::Against(other));
             }
         }
         for &tag in lies {
-            let on = contacts::of(carcass, id, tag);
+            let on = contacts::among(carcass, id, tag, &near);
             carcass.timber_mut(id).rests.extend(on.into_iter().map(|other| (tag, other)));
         }
     }
     ids
+}
+
+fn set_purpose(carcass: &mut Carcass<'_>, id: TimberId, cut: u16, purpose: CutUse) {
+    if let Some(cut) = carcass.timber_mut(id).cuts.get_mut(usize::from(cut)) {
+        cut.purpose = purpose;
+    }
 }
 
 fn left_out(carcass: &mut Carcass<'_>, draft: &Draft, other: TimberId) {

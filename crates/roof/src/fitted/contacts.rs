@@ -15,14 +15,11 @@ const OPPOSITE: f64 = 5e-7;
 /// A contact smaller than this carries nothing, mm².
 const LEAST_AREA: f64 = 50.0;
 
-/// The timbers, in rising order, that the faces of a timber tagged `tag` lie
+/// Those of the timbers in `near` that the faces of a timber tagged `tag` lie
 /// against.
-pub fn of(carcass: &Carcass<'_>, id: TimberId, tag: Made) -> Vec<TimberId> {
-    carcass
-        .beside(carcass.wood(id))
-        .into_iter()
-        .filter(|other| *other != id && area(carcass.wood(id), tag, carcass.wood(*other)) > LEAST_AREA)
-        .collect()
+pub fn among(carcass: &Carcass<'_>, id: TimberId, tag: Made, near: &[TimberId]) -> Vec<TimberId> {
+    let touches = |other: &&TimberId| **other != id && area(carcass.wood(id), tag, carcass.wood(**other)) > LEAST_AREA;
+    near.iter().filter(touches).copied().collect()
 }
 
 /// Area over which the faces tagged `tag` of some wood lie on other wood, mm².

@@ -1,6 +1,7 @@
 //! The eaves as the boards along them see it: one line for every wall with
 //! tails, and what it meets at its two ends.
 
+use super::sprockets;
 use crate::carcass::Carcass;
 use crate::frame::PARALLEL;
 use crate::frame::timber::TailEnd;
@@ -32,9 +33,12 @@ pub struct EavesLine {
     pub corners: [DVec2; 2],
     /// How its tails end.
     pub tail: TailEnd,
-    /// The plane in which the backs of the rafters lie there: the pitch plane
-    /// raised by the upstand.
+    /// The plane in which the roof lies there: the backs of the rafters, or of
+    /// the sprockets on them.
     pub top: RoofPlane,
+    /// How far up the rafters sprockets reach from the plate line, mm in plan;
+    /// 0 where there are none.
+    pub sprocket: f64,
     /// What lies at the two ends.
     pub meets: [Meets; 2],
 }
@@ -54,7 +58,16 @@ pub fn of(carcass: &Carcass<'_>) -> Vec<EavesLine> {
         let n = ring.len();
         let dir = |k: usize| (ring[(k + 1) % n] - ring[k % n]).normalize_or_zero();
         for k in 0..n {
-            let Some(tail) = tails[first + k] else { continue };
+            let Some(mut tail) = tails[first + k] else { continue };
+            let backs = raised(tail.plane, carcass.heights.upstand);
+            let (top, sprocket) = match sprockets::surface(carcass.job, backs) {
+                Some(found) => {
+                    // Sprockets are cut plumb, whatever the tails under them are.
+                    tail.cut = TailCut::Plumb;
+                    found
+                }
+                None => (backs, 0.0),
+            };
             let meets = |before: usize, after: usize, other: usize| match place[first + other] {
                 Some(line) => Meets::Line(line),
                 None if dir(before).perp_dot(dir(after)) > PARALLEL => Meets::Verge(carcass.job.verge.overhang),
@@ -65,7 +78,8 @@ pub fn of(carcass: &Carcass<'_>) -> Vec<EavesLine> {
                 wall: WallId((first + k) as u32),
                 corners: [ring[k], ring[after]],
                 tail,
-                top: raised(tail.plane, carcass.heights.upstand),
+                top,
+                sprocket,
                 meets: [meets(before, k, before), meets(k, after, after)],
             });
         }
@@ -117,6 +131,26 @@ impl EavesLine {
     /// How far the fascia line lies along the outward vector, mm.
     pub fn reach(&self) -> f64 {
         self.tail.overhang - self.tail.plane.offset
+    }
+
+    /// The line in plan below which its roof and that of another meet, as an
+    /// upright plane that faces away from this one past its start or end;
+    /// `None` where the two run on straight.
+    pub fn seam(&self, head: bool, other: &Self) -> Option<Plane> {
+        if self.out().perp_dot(other.out()).abs() < STRAIGHT {
+            return None;
+        }
+        let grade = |p: &RoofPlane| (p.inward * p.tan_pitch, p.tan_pitch * p.offset - p.base_height);
+        let ((ga, ca), (gb, cb)) = (grade(&self.top), grade(&other.top));
+        let size = (ga - gb).length();
+        let plane = Plane { normal: ((ga - gb) / size).extend(0.0), offset: (ca - cb) / size };
+        let away = if head { self.along() } else { -self.along() };
+        Some(if plane.normal.truncate().dot(away) > 0.0 { plane } else { plane.flipped() })
+    }
+
+    /// Whether the building turns outwards at one of its ends.
+    pub fn is_outer(&self, head: bool, other: &Self) -> bool {
+        self.out().perp_dot(other.out()) * if head { 1.0 } else { -1.0 } > 0.0
     }
 
     /// Whether the tails are cut square to the rafters.
