@@ -2,6 +2,7 @@
 
 mod carcass;
 mod document;
+mod dormers;
 mod error;
 mod figures;
 mod fitted;
