@@ -67,9 +67,14 @@ pub enum PackError {
 /// writing the document fails.
 pub fn pack(solution: &Solution) -> Result<Vec<u8>, PackError> {
     let mut pages = cover::pages(solution);
+    pages.extend(cover::inside(solution));
     pages.extend(strips::pages(solution));
-    for piece in &solution.pieces {
-        pages.extend(card::pages(solution, piece));
+    for (k, piece) in solution.pieces.iter().enumerate() {
+        // A piece and its mirror image share a card: that of the first of them.
+        let mirror = piece.mirror_of.as_ref().and_then(|m| solution.pieces.iter().position(|p| p.mark == *m));
+        if mirror.is_none_or(|m| m > k) {
+            pages.extend(card::pages(solution, piece, mirror.map(|m| &solution.pieces[m])));
+        }
     }
     pages.extend(lists::pages(solution));
     write(pages, solution, "Sheets for setting out and cutting a roof")
@@ -87,14 +92,14 @@ pub fn piece_card(solution: &Solution, piece_mark: &str) -> Result<Vec<u8>, Pack
         .find(|p| p.mark == piece_mark)
         .or_else(|| solution.pieces.iter().find(|p| p.members.iter().any(|m| m == piece_mark)))
         .ok_or_else(|| PackError::NoPiece(piece_mark.to_owned()))?;
-    write(card::pages(solution, piece), solution, "A card for cutting a timber")
+    write(card::pages(solution, piece, None), solution, "A card for cutting a timber")
 }
 
 /// The plan of the roof as SVG, to scale when printed at 100 %.
 #[must_use]
 pub fn plan_svg(solution: &Solution) -> String {
     let mut sheet = Sheet::new(PICTURE[0], PICTURE[1]);
-    plan::draw(&mut sheet, solution, PICTURE_ROOM);
+    plan::draw(&mut sheet, solution, plan::Layer::Rafters, PICTURE_ROOM);
     svg::write(&sheet, &format!("Plan of the roof: {}", solution.title))
 }
 

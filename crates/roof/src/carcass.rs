@@ -4,6 +4,7 @@ use crate::SolveError;
 use crate::frame::Frame;
 use crate::frame::heights::Heights;
 use crate::frame::timber::{Made, Notch, Timber, TimberId};
+use crate::openings::Trimmed;
 use crate::shape::{self, Shape};
 use crate::solution::{Notice, NoticeLevel};
 use geometry::surface::Surface;
@@ -26,6 +27,8 @@ pub struct Carcass<'a> {
     bodies: Vec<Vec<Cell<Made>>>,
     boxes: Vec<(DVec3, DVec3)>,
     remarks: Vec<Notice>,
+    /// Holes in the slopes, as they were trimmed.
+    pub trimmed: Vec<Trimmed>,
 }
 
 impl<'a> Carcass<'a> {
@@ -42,6 +45,7 @@ impl<'a> Carcass<'a> {
             bodies: Vec::with_capacity(frame.timbers.len()),
             boxes: Vec::with_capacity(frame.timbers.len()),
             remarks: Vec::new(),
+            trimmed: Vec::new(),
         };
         for mut timber in frame.timbers {
             let cells = if timber.gone { Vec::new() } else { shape::cells_of(job, &carcass.heights, &mut timber)? };
@@ -50,7 +54,8 @@ impl<'a> Carcass<'a> {
         Ok(carcass)
     }
 
-    fn take(&mut self, timber: Timber, cells: Vec<Cell<Made>>) -> TimberId {
+    /// Add a timber with its wood.
+    pub fn take(&mut self, timber: Timber, cells: Vec<Cell<Made>>) -> TimberId {
         let id = TimberId(self.timbers.len() as u32);
         self.boxes.push(bounds(&cells));
         self.bodies.push(cells);
@@ -126,6 +131,17 @@ impl<'a> Carcass<'a> {
             .collect()
     }
 
+    /// Timbers whose bounding boxes come within [`TOUCH`] of that of these
+    /// cells, in rising order.
+    pub fn beside(&self, cells: &[Cell<Made>]) -> Vec<TimberId> {
+        let (low, high) = bounds(cells);
+        (0..self.timbers.len())
+            .filter(|k| !self.timbers[*k].gone)
+            .filter(|k| low.cmple(self.boxes[*k].1 + TOUCH).all() && self.boxes[*k].0.cmple(high + TOUCH).all())
+            .map(|k| TimberId(k as u32))
+            .collect()
+    }
+
     /// Something the carpenter must know.
     pub fn remark(&mut self, level: NoticeLevel, code: &str, place: impl Into<String>, text: impl Into<String>) {
         self.remarks.push(Notice { code: code.into(), level, text: text.into(), place: place.into() });
@@ -158,19 +174,34 @@ fn bounds(cells: &[Cell<Made>]) -> (DVec3, DVec3) {
 }
 
 /// Whether two convex cells overlap by more than [`TOUCH`].
-fn share_space(a: &Cell<Made>, b: &Cell<Made>) -> bool {
+pub fn share_space(a: &Cell<Made>, b: &Cell<Made>) -> bool {
+    // Most pairs are parted by a face of one of them.
+    if outside_a_face(a, b) || outside_a_face(b, a) {
+        return false;
+    }
     let mut left = a.clone();
-    for face in &b.faces {
-        let at = |k: usize| b.points[face.ring[k] as usize];
-        let normal = (1..face.ring.len() - 1)
-            .map(|k| (at(k) - at(0)).cross(at(k + 1) - at(0)))
-            .fold(DVec3::ZERO, |s, n| s + n)
-            .normalize_or_zero();
-        let plane = geometry::Plane { normal, offset: normal.dot(at(0)) - TOUCH };
+    for plane in inset_faces(b) {
         match left.clipped(plane, Made::Inner) {
             Some(kept) => left = kept,
             None => return false,
         }
     }
     true
+}
+
+/// Whether all of `a` lies outside one face of `b`.
+fn outside_a_face(a: &Cell<Made>, b: &Cell<Made>) -> bool {
+    inset_faces(b).any(|plane| a.points.iter().all(|p| plane.distance(*p) >= 0.0))
+}
+
+/// The planes of a cell's faces, moved inwards by [`TOUCH`].
+fn inset_faces(cell: &Cell<Made>) -> impl Iterator<Item = geometry::Plane> + '_ {
+    cell.faces.iter().map(|face| {
+        let at = |k: usize| cell.points[face.ring[k] as usize];
+        let normal = (1..face.ring.len() - 1)
+            .map(|k| (at(k) - at(0)).cross(at(k + 1) - at(0)))
+            .fold(DVec3::ZERO, |s, n| s + n)
+            .normalize_or_zero();
+        geometry::Plane { normal, offset: normal.dot(at(0)) - TOUCH }
+    })
 }

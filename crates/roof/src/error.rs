@@ -1,5 +1,6 @@
 //! Why a job can't be framed.
 
+use crate::openings::{Misfit, Place, advice};
 use geometry::surface::SurfaceError;
 use thiserror::Error;
 
@@ -111,6 +112,33 @@ pub enum SolveError {
         mark: String,
         /// What is wrong.
         what: String,
+    },
+    /// An opening cannot be trimmed where the job puts it.
+    #[error("the {what} {name:?} on wall {wall} {misfit}{}", advice(misfit, nearest.as_ref()))]
+    Opening {
+        /// `roof window`, `chimney` …
+        what: &'static str,
+        /// Its name.
+        name: String,
+        /// Letter of its wall.
+        wall: String,
+        /// Why.
+        misfit: Box<Misfit>,
+        /// The nearest place where it can be built, if there is one.
+        nearest: Option<Place>,
+    },
+    /// A purlin is asked for beyond its slope.
+    #[error(
+        "wall {wall}: `timber.purlin.up` asks for a purlin {up:.0} mm up the slope, but the slope is {longest:.0} mm \
+         long: choose distances between 0 and {longest:.0} mm from the plate line"
+    )]
+    PurlinOutside {
+        /// Letter of the wall.
+        wall: String,
+        /// The distance up the slope that the job asks for, mm.
+        up: f64,
+        /// Length of the slope, mm.
+        longest: f64,
     },
     /// The stock is too short for the splices that a timber needs.
     #[error(

@@ -1,6 +1,6 @@
 //! The figures of one timber: true length, deductions, cuts, marks.
 
-use crate::frame::timber::{CutUse, Made, Timber, TimberId, Top};
+use crate::frame::timber::{CutUse, Made, Role, Timber, TimberId, Top};
 use crate::lengthening;
 use crate::marking::{Axes, mark};
 use crate::shape::Shape;
@@ -23,6 +23,9 @@ const ACROSS_THE_GRAIN: f64 = 45.0;
 /// A cut leaning nearer than this (n_x) to along the timber has no mark across
 /// its top edge.
 const ALONG_EDGE: f64 = 0.05;
+
+/// A face that looks up by less than this (as a sine) is plumb.
+const OFF_PLUMB: f64 = 1e-9;
 
 /// Everything about a timber but its mark and pattern piece.
 pub fn of_timber(
@@ -191,7 +194,8 @@ fn cuts_of(
             continue;
         };
         let m = mark(local);
-        let name = cut_name(purpose, at, m.edge_deg, local.z, m.face_deg);
+        let name = purlin_cut_name(t, purpose, at, (local, normal))
+            .unwrap_or_else(|| cut_name(purpose, at, m.edge_deg, local.z, m.face_deg));
         let against = match (purpose.other(), face.tag) {
             (Some(_), Made::Cut(k)) => {
                 touches.get(usize::from(k)).copied().flatten().and_then(|id| marks.get(id.index()).cloned())
@@ -254,6 +258,8 @@ fn cut_name(purpose: CutUse, at: CutPlace, edge_deg: f64, across: f64, face_deg:
     };
     let side = if across > 0.0 { "left" } else { "right" };
     match purpose {
+        CutUse::Seat if at == CutPlace::Head => "seat cut on the purlin".into(),
+        CutUse::Heel if at == CutPlace::Head => "plumb cut on the purlin".into(),
         CutUse::Seat => "seat cut".into(),
         CutUse::Heel => "heel plumb cut".into(),
         CutUse::Soffit => "soffit level cut".into(),
@@ -264,6 +270,21 @@ fn cut_name(purpose: CutUse, at: CutPlace, edge_deg: f64, across: f64, face_deg:
         _ if edge_deg > SQUARE_ACROSS => format!("{place} cheek, facing {side}"),
         _ if face_deg < SQUARE_ACROSS => format!("{place} square cut"),
         _ => format!("{place} plumb cut"),
+    }
+}
+
+/// What the cuts of a purlin are called where it passes under a hip or valley.
+/// `local` and `world` are the cut's normal in the purlin's own axes and in
+/// space.
+fn purlin_cut_name(t: &Timber, purpose: CutUse, at: CutPlace, (local, world): (DVec3, DVec3)) -> Option<String> {
+    let end = if at == CutPlace::Head { "head" } else { "foot" };
+    let side = if local.z > 0.0 { "left" } else { "right" };
+    match (t.kind, t.role, purpose) {
+        (MemberKind::Purlin, Role::Fitted { .. }, CutUse::Against(_)) if world.z > OFF_PLUMB => {
+            Some(format!("{end} lip cut"))
+        }
+        (MemberKind::Purlin, Role::Fitted { .. }, CutUse::Mitre(_)) => Some(format!("{end} mitre, facing {side}")),
+        _ => None,
     }
 }
 

@@ -11,8 +11,10 @@ mod spines;
 mod stations;
 mod supporting;
 pub mod timber;
+pub mod trimming;
 
 use crate::SolveError;
+use crate::openings::{self, Room};
 use crate::solution::MemberKind;
 use geometry::surface::Surface;
 use heights::Heights;
@@ -20,6 +22,7 @@ use job::Job;
 use joints::Joints;
 pub use spines::LEAST_SPLAY;
 pub use stations::wall_at as station_wall;
+pub use supporting::FaceLine;
 use timber::{EndOn, Timber};
 
 /// A timber with less of its line left than this after all cuts is left out, mm.
@@ -56,7 +59,11 @@ pub fn build(job: &Job, surface: &Surface) -> Result<Frame, SolveError> {
     let joints = Joints::of_surface(surface, thickest);
     let spines::Spines { mut timbers, of_arc } = spines::place(job, surface, &heights, &joints);
     let lines = supporting::extend(surface, &joints, &mut timbers, &of_arc);
-    let stations = stations::of_faces(job, surface, &timbers, &of_arc)?;
+    let holes = openings::holes(job, surface, &heights)?;
+    let room = Room { job, surface, lines: &lines };
+    room.for_holes(&holes)?;
+    let (stations, stood) = stations::of_faces(job, surface, &timbers, &of_arc, &holes)?;
+    room.for_stood(&stood)?;
     let mut rafters = Vec::new();
     for face in &stations {
         rafters.extend(rafters::in_face(job, surface, &heights, (&timbers, &of_arc), &lines, face, &|n| joints.of(n)));

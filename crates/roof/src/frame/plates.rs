@@ -24,6 +24,8 @@ const LEVEL: f64 = 0.05;
 enum End {
     /// It meets the plate of the next wall at the corner.
     Corner,
+    /// It runs on to the outside of the next wall, whose plate is higher or lower.
+    Outside,
     /// It runs past the corner by this much, mm (0: it stops there).
     Past(f64),
     /// It stops short of the corner, at this distance along the wall, mm.
@@ -53,8 +55,10 @@ pub fn place(job: &Job, surface: &Surface, heights: &Heights) -> Vec<Timber> {
                 let upright = job.walls.get(other.index()).is_some_and(starts_upright);
                 if upright && turn > PARALLEL {
                     End::Past(heights.overhang(other))
-                } else if upright || turn.abs() <= PARALLEL || !level_with(surface, wall, other) {
+                } else if upright || turn <= PARALLEL && !level_with(surface, wall, other) || turn.abs() <= PARALLEL {
                     End::Past(0.0)
+                } else if !level_with(surface, wall, other) {
+                    End::Outside
                 } else {
                     End::Corner
                 }
@@ -74,12 +78,12 @@ pub fn place(job: &Job, surface: &Surface, heights: &Heights) -> Vec<Timber> {
             // Drawn well past a corner with another plate, then cut back there.
             let margin = DRAWN_PAST * width;
             let start = match ends[0] {
-                End::Corner => -margin,
+                End::Corner | End::Outside => -margin,
                 End::Past(by) => -by,
                 End::Short(at) => at,
             };
             let stop = match ends[1] {
-                End::Corner => length + margin,
+                End::Corner | End::Outside => length + margin,
                 End::Past(by) => length + by,
                 End::Short(at) => at,
             };
@@ -103,6 +107,14 @@ pub fn place(job: &Job, surface: &Surface, heights: &Heights) -> Vec<Timber> {
             if matches!(ends[1], End::Short(_)) && beside(after) {
                 let other = dir(after).perp();
                 timber.cut(HalfPlan::through(ring[after] + other * width, -other), CutUse::Trim, CutPlace::Head);
+            }
+            if matches!(ends[0], End::Outside) {
+                let out = -dir(before).perp();
+                timber.cut(HalfPlan::through(ring[k], out), CutUse::Trim, CutPlace::Foot);
+            }
+            if matches!(ends[1], End::Outside) {
+                let out = -dir(after).perp();
+                timber.cut(HalfPlan::through(ring[after], out), CutUse::Trim, CutPlace::Head);
             }
             timber.ends = ends.map(|e| if matches!(e, End::Corner) { EndOn::Plate } else { EndOn::Bare });
             out.push(timber);

@@ -8,7 +8,9 @@
 
 use super::heights::starts_upright;
 use super::timber::{Timber, TimberId};
+use super::trimming::{self, Stood};
 use crate::SolveError;
+use crate::openings::Hole;
 use crate::solution::MemberKind;
 use geometry::DVec2;
 use geometry::surface::{ArcKind, FaceId, NodeId, Surface, WallId};
@@ -16,7 +18,10 @@ use job::{HipHead, Job, Spread};
 
 /// Two fixed stations keep at least this much daylight between them, mm: room
 /// for a hammer; the later one gives way.
-const DAYLIGHT: f64 = 20.0;
+pub const DAYLIGHT: f64 = 20.0;
+
+/// Stations nearer than this are one, mm.
+pub const SAME: f64 = 1e-3;
 
 /// A last bay narrower than this share of the centres is shared with the bay
 /// before it, so that no two rafters stand close together.
@@ -41,6 +46,9 @@ pub struct Station {
     pub node: Option<NodeId>,
     /// It stands outside a gable, carried by ridge and plates.
     pub outside: bool,
+    /// It stands beside a hole in the slope: reach of the hole inwards, mm as
+    /// the plane's offset.
+    pub trims: Option<[f64; 2]>,
 }
 
 /// The stations of one face.
@@ -54,27 +62,46 @@ pub struct FaceStations {
     pub stations: Vec<Station>,
 }
 
-struct Fixed {
-    at: f64,
-    node: Option<NodeId>,
-    face: Option<FaceId>,
-    outside: bool,
+/// A station that something fixes.
+#[derive(Clone, Debug)]
+pub struct Fixed {
+    /// Distance along the group's axis, mm.
+    pub at: f64,
+    /// The node its head belongs to.
+    pub node: Option<NodeId>,
+    /// The only face that it stands on.
+    pub face: Option<FaceId>,
+    /// It stands outside a gable.
+    pub outside: bool,
     /// Lower stands firmer when two are too close.
-    rank: u8,
+    pub rank: u8,
+    /// The faces on which it stands beside a hole; see [`Station::trims`].
+    pub trims: Vec<(FaceId, [f64; 2])>,
+    /// The other faces of the group have no rafter opposite this one.
+    pub alone: bool,
 }
 
-/// Stations of every face.
+impl Fixed {
+    fn plain(at: f64, node: Option<NodeId>, face: Option<FaceId>, rank: u8) -> Self {
+        Self { at, node, face, outside: false, rank, trims: Vec::new(), alone: false }
+    }
+}
+
+/// Stations of every face, and how the holes in them are trimmed.
 ///
 /// # Errors
-/// When centres and walls would make an absurd number of rafters.
+/// When centres and walls would make an absurd number of rafters, or a hole
+/// cannot be trimmed.
 pub fn of_faces(
     job: &Job,
     surface: &Surface,
     timbers: &[Timber],
     of_arc: &[Option<TimberId>],
-) -> Result<Vec<FaceStations>, SolveError> {
+    holes: &[Hole],
+) -> Result<(Vec<FaceStations>, Vec<Stood>), SolveError> {
     let group = ridge_groups(surface);
     let mut out = Vec::with_capacity(surface.faces.len());
+    let mut stood = Vec::new();
     let mut count = 0;
     for g in 0..surface.faces.len() {
         let members: Vec<FaceId> =
@@ -82,7 +109,6 @@ pub fn of_faces(
         let Some(&lead) = members.first() else { continue };
         let axis = -surface.face(lead).plane.inward.perp();
         let fixed = fixed_stations(job, surface, timbers, of_arc, &members, axis);
-        let inner: Vec<f64> = fixed.iter().filter(|f| !f.outside).map(|f| f.at).collect();
         let reach = members
             .iter()
             .map(|f| face_reach(surface, *f, axis))
@@ -92,23 +118,54 @@ pub fn of_faces(
         if count > MOST_STATIONS {
             return Err(SolveError::TooManyRafters { count, limit: MOST_STATIONS });
         }
-        let filled = spread(job, &inner, reach);
-        for face in members {
-            let [lo, hi] = face_reach(surface, face, axis);
-            let own = |f: &&Fixed| f.face.is_none_or(|x| x == face);
-            let mut stations: Vec<Station> =
-                fixed.iter().filter(own).map(|f| Station { at: f.at, node: f.node, outside: f.outside }).collect();
-            let foreign = fixed.iter().filter(|f| !own(f) && !f.outside).map(|f| f.at);
-            for at in filled.iter().copied().chain(foreign) {
-                if at > lo && at < hi && stations.iter().all(|s| (s.at - at).abs() > 1e-3) {
-                    stations.push(Station { at, node: None, outside: false });
-                }
-            }
-            stations.sort_by(|a, b| a.at.total_cmp(&b.at));
-            out.push(FaceStations { face, axis, stations });
+        if holes.iter().any(|h| members.contains(&h.face)) {
+            let (faces, trimmed) = trimming::stand(job, holes, axis, &fixed, &members, &|fixed| {
+                filled(job, surface, &members, axis, fixed, reach)
+            })?;
+            out.extend(faces);
+            stood.extend(trimmed);
+        } else {
+            out.extend(filled(job, surface, &members, axis, &fixed, reach));
         }
     }
-    Ok(out)
+    Ok((out, stood))
+}
+
+/// The stations of a group's faces: the fixed ones and those between them.
+fn filled(
+    job: &Job,
+    surface: &Surface,
+    members: &[FaceId],
+    axis: DVec2,
+    fixed: &[Fixed],
+    reach: [f64; 2],
+) -> Vec<FaceStations> {
+    let inner: Vec<f64> = fixed.iter().filter(|f| !f.outside).map(|f| f.at).collect();
+    let spread = spread(job, &inner, reach);
+    let of_face = |&face: &FaceId| {
+        let [lo, hi] = face_reach(surface, face, axis);
+        let own = |f: &&Fixed| f.face.is_none_or(|x| x == face);
+        let mut stations: Vec<Station> = fixed
+            .iter()
+            .filter(own)
+            .map(|f| Station {
+                at: f.at,
+                node: f.node,
+                outside: f.outside,
+                trims: f.trims.iter().find(|(on, _)| *on == face).map(|(_, reach)| *reach),
+            })
+            .collect();
+        let foreign = fixed.iter().filter(|f| !own(f) && !f.outside && !f.alone).map(|f| (f.at, !f.trims.is_empty()));
+        for (at, trims) in spread.iter().map(|at| (*at, false)).chain(foreign) {
+            let apart = |s: &Station| if trims || s.trims.is_some() { trimming::apart(job) } else { SAME };
+            if at > lo && at < hi && stations.iter().all(|s| (s.at - at).abs() > apart(s)) {
+                stations.push(Station { at, node: None, outside: false, trims: None });
+            }
+        }
+        stations.sort_by(|a, b| a.at.total_cmp(&b.at));
+        FaceStations { face, axis, stations }
+    };
+    members.iter().map(of_face).collect()
 }
 
 /// The group of every face: faces across a ridge from one another, with
@@ -164,7 +221,7 @@ fn fixed_stations(
                             None,
                         ),
                     };
-                    fixed.push(Fixed { at, node, face: node.map(|_| face), outside: false, rank: 1 });
+                    fixed.push(Fixed::plain(at, node, node.map(|_| face), 1));
                 }
                 (MemberKind::HipRafter, MemberKind::HipRafter) => {
                     let ridge_here = ridge_ends_at(surface, timbers, of_arc, node);
@@ -172,12 +229,12 @@ fn fixed_stations(
                         HipHead::Ridge if ridge_here => {
                             for half in [-0.5, 0.5] {
                                 let at = at + half * job.timber.rafter.centres;
-                                fixed.push(Fixed { at, node: None, face: None, outside: false, rank: 2 });
+                                fixed.push(Fixed::plain(at, None, None, 2));
                             }
                         }
                         _ => {
                             let node = ridge_here.then_some(node);
-                            fixed.push(Fixed { at, node, face: node.map(|_| face), outside: false, rank: 2 });
+                            fixed.push(Fixed::plain(at, node, node.map(|_| face), 2));
                         }
                     }
                 }
@@ -186,10 +243,10 @@ fn fixed_stations(
         }
         for GableEnd { at, inward, upright } in gable_ends(job, surface, face, axis) {
             let inner = at + inward * (job.verge.inset + t / 2.0);
-            fixed.push(Fixed { at: inner, node: None, face: None, outside: false, rank: 0 });
+            fixed.push(Fixed::plain(inner, None, None, 0));
             let outer = at - inward * (job.verge.overhang - t / 2.0);
             if upright && (outer - inner).abs() > t + DAYLIGHT {
-                fixed.push(Fixed { at: outer, node: None, face: Some(face), outside: true, rank: 0 });
+                fixed.push(Fixed { outside: true, ..Fixed::plain(outer, None, Some(face), 0) });
             }
         }
     }
