@@ -13,11 +13,14 @@ use crate::marking::Axes;
 use crate::rules::{self, Id};
 use crate::solution::{MemberKind, SpliceForm};
 use geometry::{Cell, DVec3, Plane};
-use job::SpliceKind;
+use job::{Section, SpliceKind};
 
 /// Length of a half lap in a run of plate, mm: the shorter of the 6 to 8 in of
 /// laps in light timber (Fairham, Woodwork Joints; reference/geometry.md 7).
 const PLATE_LAP: f64 = 150.0;
+
+/// A short piece of plate carries three rafters: so many bays of them.
+const RAFTERS_ON_PLATE: f64 = 3.0;
 
 /// Room left between a fish plate and what stands beside it, mm.
 const PLATE_ROOM: f64 = 2.0;
@@ -28,6 +31,10 @@ const ALONG: f64 = 0.05;
 
 /// A support longer than this along a board is no tail, mm.
 const TAIL: f64 = 300.0;
+
+/// Deepest indent of a hooked scarf, as a share of the depth: twice as much is
+/// left in either half.
+const DEEPEST_INDENT: f64 = 0.2;
 
 /// Wood wanted between a splice and an end or the next splice, in depths of the
 /// timber; where the stock does not allow it, one depth.
@@ -101,7 +108,8 @@ pub fn plan(carcass: &Carcass<'_>, id: TimberId, beside: &[f64]) -> Result<Plan,
     let timber = carcass.timber(id);
     let job = carcass.job;
     let Measured { axes, reach, up, across, sides } = measured(carcass, id);
-    let sizes = proportions(&job.region, across[1] - across[0], up[1] - up[0], &job.timber.joint);
+    let Section { thickness, depth } = timber.section;
+    let sizes = proportions(&job.region, thickness, depth, &job.timber.joint);
     let plate = sizes.fish_thickness.ceil();
     let touching = touches(carcass, id);
     let place = Place::of(timber.kind);
@@ -109,7 +117,7 @@ pub fn plan(carcass: &Carcass<'_>, id: TimberId, beside: &[f64]) -> Result<Plan,
     let on_edge = match place {
         Place::OverWall => true,
         Place::OverTail => false,
-        Place::BetweenRafters | Place::WhereItBendsLeast => across[1] - across[0] >= 2.0 * sizes.bolts.edge,
+        Place::BetweenRafters | Place::WhereItBendsLeast => thickness >= 2.0 * sizes.bolts.edge,
     };
     let joint = |form, centre, length| Joint {
         form,
@@ -119,11 +127,12 @@ pub fn plan(carcass: &Carcass<'_>, id: TimberId, beside: &[f64]) -> Result<Plan,
         up: if form == SpliceForm::FishPlates { sides } else { up },
         across,
         on_edge,
-        indent: sizes.indent.min((up[1] - up[0]) / 4.0),
+        indent: sizes.indent.min(DEEPEST_INDENT * depth),
     };
     let supports: Vec<f64> = touching.iter().filter(|t| carries(carcass, t)).map(|t| middle(t.span)).collect();
-    for way in ways(carcass, timber, place, &sizes, on_edge, across[1] - across[0]) {
-        let mut ground = ground(carcass, id, reach, &way);
+    let ways = ways(carcass, timber, place, &sizes, on_edge);
+    for way in &ways {
+        let mut ground = ground(carcass, id, reach, way);
         if way.form == SpliceForm::FishPlates {
             ground.closed.extend(beside_it(carcass, id, &axes, [reach, sides, across], plate));
         }
@@ -131,7 +140,7 @@ pub fn plan(carcass: &Carcass<'_>, id: TimberId, beside: &[f64]) -> Result<Plan,
         ground.beside = beside.iter().map(|b| [b - offset - way.length, b - offset + way.length]).collect();
         ground.hints = touching.iter().map(|t| middle(t.span)).collect();
         let lengths = Lengths { splice: way.length, longest: job.timber.joint.longest, least: way.least };
-        let cost = |c: f64| cost_at(c, place, &way, reach, (&touching, &supports), carcass);
+        let cost = |c: f64| cost_at(c, place, way, reach, (&touching, &supports), carcass);
         let Some(middles) = spots::choose(&ground, &lengths, cost) else { continue };
         let bends = match place {
             Place::WhereItBendsLeast => middles.iter().map(|c| bending(*c, reach, &supports)).fold(0.0, f64::max),
@@ -153,8 +162,7 @@ pub fn plan(carcass: &Carcass<'_>, id: TimberId, beside: &[f64]) -> Result<Plan,
             .collect();
         return Ok(Plan { splices, plate, instead: way.instead, bends });
     }
-    let splice =
-        ways(carcass, timber, place, &sizes, on_edge, across[1] - across[0]).last().map_or(0.0, |way| way.length);
+    let splice = ways.last().map_or(0.0, |way| way.length);
     Err(SolveError::NoSplice {
         kind: timber.kind.name(),
         length: reach[1] - reach[0],
@@ -166,24 +174,19 @@ pub fn plan(carcass: &Carcass<'_>, id: TimberId, beside: &[f64]) -> Result<Plan,
 }
 
 /// The ways to splice a timber, the one that the job asks for first.
-fn ways(
-    carcass: &Carcass<'_>,
-    timber: &Timber,
-    place: Place,
-    sizes: &Proportions,
-    on_edge: bool,
-    thickness: f64,
-) -> Vec<Way> {
+fn ways(carcass: &Carcass<'_>, timber: &Timber, place: Place, sizes: &Proportions, on_edge: bool) -> Vec<Way> {
     let joint = carcass.job.timber.joint;
     let rules = rules::of(&carcass.job.region);
-    let depth = timber.section.depth;
+    let Section { thickness, depth } = timber.section;
     let way = |form, length, instead| [WANTED, 1.0].map(|n| Way { form, length, least: n * depth, instead });
     match place {
         Place::OverWall => {
             let length = PLATE_LAP.max(rules.value(Id::PlateLapLength) * timber.section.thickness);
-            let whole = (rules.value(Id::PlateLength) - length).max(depth);
-            let long = Way { form: SpliceForm::HalfLap, length, least: whole, instead: false };
-            return core::iter::once(long).chain(way(SpliceForm::HalfLap, length, false)).collect();
+            // At least so long, or over so many rafters; see `plate-length`.
+            let whole = rules.value(Id::PlateLength) - length;
+            let rafters = RAFTERS_ON_PLATE * carcass.job.timber.rafter.centres;
+            let least = [whole.max(rafters), rafters, depth];
+            return least.map(|least| Way { form: SpliceForm::HalfLap, length, least, instead: false }).into();
         }
         Place::OverTail => return way(SpliceForm::BoardSplay, thickness, false).into(),
         Place::BetweenRafters | Place::WhereItBendsLeast => {}
