@@ -32,17 +32,18 @@ const SQUARE: f64 = 0.05;
 const MOST_LINES: usize = 3;
 
 /// The card, with further pages if it has more cuts or marks than one holds.
-pub fn pages(solution: &Solution, piece: &PatternPiece) -> Vec<Page> {
+/// With `mirrored` it serves that piece too, cut to the other hand.
+pub fn pages(solution: &Solution, piece: &PatternPiece, mirrored: Option<&PatternPiece>) -> Vec<Page> {
     let lengths = Lengths::from_show(&solution.show);
     let name = format!("Card {}", piece.mark);
     let mut page = Page::new(&name, true, CAUTION);
-    heading(&mut page.sheet, piece, None, lengths);
+    heading(&mut page.sheet, piece, mirrored, None, lengths);
     let Some(member) = solution.members.iter().find(|m| m.mark == piece.mark) else {
         page.sheet.text([LEFT, TABLES_TOP], Anchor::Start, WORDS, "The job has no timber with this mark.");
         return vec![page];
     };
     page.sheet.items.clear();
-    heading(&mut page.sheet, piece, Some(member), lengths);
+    heading(&mut page.sheet, piece, mirrored, Some(member), lengths);
     figures(&mut page.sheet, member, lengths);
     let room = Room { x: LEFT, y: DRAWING_TOP, w: ROOM, h: TABLES_TOP - DRAWING_TOP - 1.5 };
     piece_view::draw(&mut page.sheet, member, lengths, room);
@@ -86,7 +87,13 @@ fn continued(name: &str, piece: &PatternPiece) -> Page {
     page
 }
 
-fn heading(sheet: &mut Sheet, piece: &PatternPiece, member: Option<&Member>, lengths: Lengths) {
+fn heading(
+    sheet: &mut Sheet,
+    piece: &PatternPiece,
+    mirrored: Option<&PatternPiece>,
+    member: Option<&Member>,
+    lengths: Lengths,
+) {
     const HEIGHT: f64 = 13.0;
     const COUNT_WIDTH: f64 = 46.0;
     let (style, mark) = Style::bold(28.0).fit(&one_line(&piece.mark), 80.0);
@@ -102,14 +109,23 @@ fn heading(sheet: &mut Sheet, piece: &PatternPiece, member: Option<&Member>, len
         let text = if section.is_empty() { kind.to_owned() } else { format!("{kind}   {section}") };
         sheet.text_within([LEFT + box_width + 5.0, base + words.cap_mm() / 2.0], Anchor::Start, words, &text, room);
         let count = Style::bold(28.0);
-        let text = format!("cut {}", piece.count);
+        let text = match mirrored {
+            Some(other) => format!("cut {} + {}", piece.count, other.count),
+            None => format!("cut {}", piece.count),
+        };
         sheet.text_within([RIGHT, base + count.cap_mm() / 2.0], Anchor::End, count, &text, COUNT_WIDTH);
     });
     let mut lines = Vec::new();
-    if let Some(other) = &piece.mirror_of {
-        lines.push(mirror_words(other, member));
+    match (mirrored, &piece.mirror_of) {
+        (Some(other), _) => {
+            let these = format!("{} as drawn: {}.", piece.count, ranges(&piece.members));
+            let those = format!("{} mirrored, every bevel to the other hand: {}.", other.count, ranges(&other.members));
+            lines.extend([these, those]);
+        }
+        (None, Some(other)) => lines.push(mirror_words(other, member)),
+        (None, None) => {}
     }
-    if piece.members.len() > 1 || piece.members.first() != Some(&piece.mark) {
+    if mirrored.is_none() && (piece.members.len() > 1 || piece.members.first() != Some(&piece.mark)) {
         lines.push(format!("for {}", ranges(&piece.members)));
     }
     let most = 3 - lines.len().min(2);

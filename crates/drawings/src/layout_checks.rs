@@ -16,7 +16,7 @@ fn sheets(solution: &Solution) -> Vec<Sheet> {
     let mut pages = cover::pages(solution);
     pages.extend(strips::pages(solution));
     for piece in &solution.pieces {
-        pages.extend(card::pages(solution, piece));
+        pages.extend(card::pages(solution, piece, None));
     }
     pages.extend(lists::pages(solution));
     page::frame(pages, solution)
@@ -261,7 +261,7 @@ fn a_scaled_plan_measures_true() {
 fn every_piece_has_its_card_and_every_timber_its_mark_on_it() {
     let solution = hipped();
     for piece in &solution.pieces {
-        let pages = card::pages(&solution, piece);
+        let pages = card::pages(&solution, piece, None);
         let words: Vec<&str> = texts(&pages[0].sheet).map(|t| t.text.as_str()).collect();
         assert!(words.contains(&piece.mark.as_str()), "{words:?}");
         assert!(words.contains(&format!("cut {}", piece.count).as_str()), "{words:?}");
@@ -294,7 +294,7 @@ fn a_hip_with_six_cuts_keeps_to_one_page() {
     let cheek = Cut { name: "head cheek, facing left".into(), against: Some("Ridge-1".into()), ..hip.cuts[3].clone() };
     hip.cuts = vec![cheek; 6];
     let piece = solution.pieces.iter().find(|p| p.mark == "H1").unwrap();
-    assert_eq!(card::pages(&solution, piece).len(), 1);
+    assert_eq!(card::pages(&solution, piece, None).len(), 1);
 }
 
 #[test]
@@ -302,7 +302,7 @@ fn only_a_head_with_one_bevel_comes_from_the_offcut_of_its_mirror() {
     let mut solution = hipped();
     let words = |solution: &Solution, mark: &str| {
         let piece = solution.pieces.iter().find(|p| p.mark == mark).unwrap();
-        let page = &card::pages(solution, piece)[0];
+        let page = &card::pages(solution, piece, None)[0];
         texts(&page.sheet).map(|t| t.text.clone()).collect::<Vec<_>>().join("\n")
     };
     assert!(words(&solution, "A16").contains("turned end over end"));

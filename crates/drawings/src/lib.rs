@@ -68,8 +68,12 @@ pub enum PackError {
 pub fn pack(solution: &Solution) -> Result<Vec<u8>, PackError> {
     let mut pages = cover::pages(solution);
     pages.extend(strips::pages(solution));
-    for piece in &solution.pieces {
-        pages.extend(card::pages(solution, piece));
+    for (k, piece) in solution.pieces.iter().enumerate() {
+        // A piece and its mirror image share a card: that of the first of them.
+        let mirror = piece.mirror_of.as_ref().and_then(|m| solution.pieces.iter().position(|p| p.mark == *m));
+        if mirror.is_none_or(|m| m > k) {
+            pages.extend(card::pages(solution, piece, mirror.map(|m| &solution.pieces[m])));
+        }
     }
     pages.extend(lists::pages(solution));
     write(pages, solution, "Sheets for setting out and cutting a roof")
@@ -87,7 +91,7 @@ pub fn piece_card(solution: &Solution, piece_mark: &str) -> Result<Vec<u8>, Pack
         .find(|p| p.mark == piece_mark)
         .or_else(|| solution.pieces.iter().find(|p| p.members.iter().any(|m| m == piece_mark)))
         .ok_or_else(|| PackError::NoPiece(piece_mark.to_owned()))?;
-    write(card::pages(solution, piece), solution, "A card for cutting a timber")
+    write(card::pages(solution, piece, None), solution, "A card for cutting a timber")
 }
 
 /// The plan of the roof as SVG, to scale when printed at 100 %.

@@ -24,7 +24,7 @@ fn the_same_roof_gives_the_same_bytes() {
 fn pages_are_a4_on_their_side_and_fonts_are_embedded() {
     let bytes = pack(&hipped()).unwrap();
     let pages = count(&bytes, b"/Type/Page/") + count(&bytes, b"/Type /Page\n");
-    assert!(pages >= 20, "{pages}");
+    assert!(pages >= 15, "{pages}");
     // 297 mm by 210 mm in points.
     let boxes = count(&bytes, b"[0 0 841.8898 595.2756]");
     assert!(boxes >= pages, "{boxes} boxes, {pages} pages");

@@ -7,14 +7,16 @@ mod angle;
 mod carve;
 mod cell;
 mod convex;
+mod patch;
 pub mod plan;
 mod plan_fault;
 mod plane;
 mod solid;
 pub mod surface;
+pub mod survey;
 
 pub use angle::Angle;
-pub use carve::carve;
+pub use carve::{carve, trim};
 pub use cell::{Cell, Face, ON_PLANE, Ring};
 pub use convex::{ConvexPlan, HalfPlan, ON_LINE, Side};
 pub use glam::{DVec2, DVec3};

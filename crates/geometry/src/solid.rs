@@ -1,29 +1,40 @@
-//! A solid put together from convex cells that share whole faces.
+//! A solid put together from convex cells that fill it without overlap.
 
 use crate::cell::volume;
+use crate::patch::{area_vector, edges_of, is_simple, joined};
 use crate::{Cell, DVec3, Face, Ring};
-use smallvec::{SmallVec, smallvec};
+use smallvec::SmallVec;
 
 /// Points of neighbouring cells closer than this are one point, mm. They come
 /// from the same three planes, so they differ by rounding only.
 const SAME_POINT: f64 = 1e-5;
 
-/// A point is dropped from a straight edge when it lies this close to it, mm.
+/// A point lies on a straight edge when it is this close to it, mm; as
+/// [`SAME_POINT`].
 const STRAIGHT: f64 = 1e-5;
+
+/// Faces of one tag lie in one plane when no point is further off it, mm: ten
+/// times the rounding of their points.
+const SAME_PLANE: f64 = 1e-4;
+
+/// A ring whose area is less than this has no normal to speak of, mm²: a
+/// sliver of a metre's length and [`SAME_POINT`] width.
+const SLIVER: f64 = 1e-2;
 
 /// A closed solid, not necessarily convex.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Solid<T> {
     /// Corner points, mm.
     pub points: Vec<DVec3>,
-    /// Faces.
+    /// Faces, none with a hole: what surrounds a hole is left in two faces or
+    /// more that share a tag and a plane.
     pub faces: Vec<Face<T>>,
 }
 
 impl<T: Copy + PartialEq> Solid<T> {
-    /// Join cells into one solid. Faces tagged `inner` are where cells meet:
-    /// they must match in pairs and vanish. Faces with one tag lie in one
-    /// plane and are joined where they share an edge.
+    /// Join cells that fill a solid without overlap. Faces tagged `inner` are
+    /// where cells meet and vanish; cells need not share whole faces there.
+    /// Faces that share a tag and a plane are joined where they share an edge.
     #[must_use]
     pub fn join(cells: &[Cell<T>], inner: T) -> Self {
         let mut points: Vec<DVec3> = Vec::new();
@@ -45,13 +56,14 @@ impl<T: Copy + PartialEq> Solid<T> {
         if cells.len() == 1 {
             faces.extend(rings.into_iter().map(|(tag, ring)| Face { ring, tag }));
         } else {
+            meet_in_corners(&points, &mut rings);
             let mut done: SmallVec<[T; 12]> = SmallVec::new();
             for (tag, _) in &rings {
                 if !done.contains(tag) {
                     done.push(*tag);
                     let same: SmallVec<[&[u32]; 8]> =
                         rings.iter().filter(|(t, _)| t == tag).map(|(_, r)| r.as_slice()).collect();
-                    faces.extend(outlines(&same).into_iter().map(|ring| Face { ring, tag: *tag }));
+                    faces.extend(patches(&points, &same).into_iter().map(|ring| Face { ring, tag: *tag }));
                 }
             }
         }
@@ -109,38 +121,91 @@ fn shared_point(points: &mut Vec<DVec3>, p: DVec3) -> u32 {
     (points.len() - 1) as u32
 }
 
-/// The outlines of a patch of rings in one plane: edges walked both ways cancel.
-fn outlines(rings: &[&[u32]]) -> SmallVec<[Ring; 2]> {
-    if let [only] = rings {
-        return smallvec![Ring::from_slice(only)];
-    }
-    let mut edges: SmallVec<[(u32, u32); 24]> = SmallVec::new();
-    for ring in rings {
-        for (i, &a) in ring.iter().enumerate() {
-            let b = ring[(i + 1) % ring.len()];
-            match edges.iter().position(|e| *e == (b, a)) {
-                Some(k) => {
-                    edges.swap_remove(k);
-                }
-                None => edges.push((a, b)),
-            }
+/// Make every edge end where another cell has a corner on it, so that edges
+/// match in pairs.
+fn meet_in_corners<T>(points: &[DVec3], rings: &mut [(T, Ring)]) {
+    let mut edges: SmallVec<[(u32, u32); 128]> = rings.iter().flat_map(|(_, r)| edges_of(r)).collect();
+    edges.sort_unstable();
+    let paired = |(a, b): (u32, u32)| edges.binary_search(&(b, a)).is_ok();
+    let mut used: SmallVec<[u32; 64]> = SmallVec::new();
+    for (_, ring) in rings.iter_mut() {
+        if edges_of(ring).all(paired) {
+            continue;
         }
-    }
-    let mut loops = SmallVec::new();
-    while let Some((start, mut at)) = edges.pop() {
-        let mut ring: Ring = smallvec![start];
-        while at != start {
-            ring.push(at);
-            match edges.iter().position(|e| e.0 == at) {
-                Some(k) => at = edges.swap_remove(k).1,
-                None => break,
-            }
+        if used.is_empty() {
+            used.extend(edges.iter().map(|e| e.0));
+            used.dedup();
         }
-        loops.push(ring);
+        let mut whole = Ring::new();
+        for (a, b) in edges_of(ring) {
+            whole.push(a);
+            if paired((a, b)) {
+                continue;
+            }
+            let (from, to) = (points[a as usize], points[b as usize]);
+            let (along, length) = ((to - from).normalize_or_zero(), (to - from).length());
+            let mut on: SmallVec<[(f64, u32); 4]> = used
+                .iter()
+                .filter(|k| **k != a && **k != b)
+                .filter_map(|&k| {
+                    let out = points[k as usize] - from;
+                    let t = out.dot(along);
+                    let near = t > 0.0 && t < length && (out - along * t).length_squared() < STRAIGHT * STRAIGHT;
+                    near.then_some((t, k))
+                })
+                .collect();
+            on.sort_by(|x, y| x.0.total_cmp(&y.0));
+            whole.extend(on.into_iter().map(|(_, k)| k));
+        }
+        *ring = whole;
     }
-    loops
 }
 
+/// Rings of one tag in one plane.
+struct Sheet {
+    normal: DVec3,
+    offset: f64,
+    rings: SmallVec<[usize; 8]>,
+}
+
+/// Sort rings of one tag by plane and join those of each.
+fn patches(points: &[DVec3], rings: &[&[u32]]) -> Vec<Ring> {
+    if let [only] = rings
+        && is_simple(only)
+    {
+        return vec![Ring::from_slice(only)];
+    }
+    let areas: SmallVec<[DVec3; 8]> = rings.iter().map(|r| area_vector(points, r)).collect();
+    // The largest ring of a plane gives its normal: slivers go with it.
+    let mut by_size: SmallVec<[usize; 8]> = (0..rings.len()).collect();
+    by_size.sort_by(|a, b| areas[*b].length_squared().total_cmp(&areas[*a].length_squared()));
+    let mut planes: SmallVec<[Sheet; 2]> = SmallVec::new();
+    for k in by_size {
+        let fits = |normal: DVec3, offset: f64| {
+            (areas[k].dot(normal) > 0.0 || areas[k].length() < 2.0 * SLIVER)
+                && rings[k].iter().all(|i| (normal.dot(points[*i as usize]) - offset).abs() < SAME_PLANE)
+        };
+        match planes.iter_mut().find(|s| fits(s.normal, s.offset)) {
+            Some(sheet) => sheet.rings.push(k),
+            None => {
+                let normal = areas[k].normalize_or_zero();
+                let offset = rings[k].first().map_or(0.0, |i| normal.dot(points[*i as usize]));
+                planes.push(Sheet { normal, offset, rings: SmallVec::from_slice(&[k]) });
+            }
+        }
+    }
+    for sheet in &mut planes {
+        sheet.rings.sort_unstable();
+    }
+    planes.sort_by_key(|s| s.rings.first().copied());
+    planes
+        .iter()
+        .flat_map(|sheet| {
+            let these: SmallVec<[&[u32]; 8]> = sheet.rings.iter().map(|k| rings[*k]).collect();
+            joined(points, sheet.normal, &these)
+        })
+        .collect()
+}
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -1,13 +1,10 @@
 //! The commented example: every key with its default.
 
-use crate::keys::{self, GROUPS, KEYS, Key, Kind, Preset};
+use crate::keys::{self, GROUPS, Key, Kind, Preset, keys, parts, with_names};
 use crate::limits::{PLACE, SECTION};
 
 /// Width of comments, characters.
 const WIDTH: usize = 88;
-
-/// The letter that stands for a wall in the example.
-const WALL: &str = "B";
 
 /// A whole job file with every key, its meaning, what may be written and its
 /// default. Keys without a default are commented out; those that must be
@@ -32,13 +29,13 @@ pub fn defaults_toml() -> String {
         "Pitches are degrees, or texts: \"40°\", \"6:12\". Keys that stand at their default may be left out.",
     );
     let mut done = "";
-    for key in KEYS {
-        let (group, word) = key.path.rsplit_once('.').unwrap_or(("", key.path));
+    for key in keys() {
+        let group = key.path.rsplit_once('.').map_or("", |(group, _)| group);
         if group != done {
             open_groups(&mut text, done, group);
             done = group;
         }
-        one_key(&mut text, key, group, word);
+        one_key(&mut text, key, group);
     }
     text
 }
@@ -46,7 +43,8 @@ pub fn defaults_toml() -> String {
 /// Writes the heads of groups down to the one that follows.
 fn open_groups(text: &mut String, done: &str, group: &str) {
     let inside = |path: &str, of: &str| of == path || of.strip_prefix(path).is_some_and(|rest| rest.starts_with('.'));
-    for (path, meaning) in GROUPS {
+    // What goes by a name stands under the head of all such names.
+    for (path, meaning) in GROUPS.iter().filter(|(path, _)| !path.contains('*')) {
         if inside(path, group) && !inside(path, done) {
             text.push_str(&format!("\n[{path}]\n"));
             comment(text, &format!("{meaning}."));
@@ -54,11 +52,12 @@ fn open_groups(text: &mut String, done: &str, group: &str) {
     }
 }
 
-fn one_key(text: &mut String, key: &Key, group: &str, word: &str) {
+fn one_key(text: &mut String, key: &Key, group: &str) {
     text.push('\n');
     let (value, default) = match key.preset {
         Preset::Required(example) => (example.to_owned(), "no default".to_owned()),
-        Preset::Otherwise(otherwise, example) => (example.to_owned(), format!("default: {otherwise}")),
+        Preset::Part(example) => (example.to_owned(), "default: none".to_owned()),
+        Preset::Otherwise(otherwise, example) => (example.to_owned(), format!("default: {}", unbroken(otherwise))),
         other => {
             let value = preset_toml(other);
             let default = format!("default: {}", unbroken(&value));
@@ -67,9 +66,11 @@ fn one_key(text: &mut String, key: &Key, group: &str, word: &str) {
     };
     let allowed = allowed(&key.kind).replace(" mm", "\u{a0}mm");
     comment(text, &format!("{}. {allowed}; {default}.", key.meaning));
-    // What a wall says for itself stands under the head of all walls.
-    let word = if group.ends_with('*') { format!("{WALL}.{word}") } else { word.to_owned() };
-    let off = group.ends_with('*') || matches!(key.preset, Preset::Otherwise(..));
+    let named = key.path.contains('*');
+    let head = key.path.split_once(".*").map_or(group, |(head, _)| head);
+    let path = with_names(key.path);
+    let word = if head.is_empty() { path.as_str() } else { path.get(head.len() + 1..).unwrap_or_default() };
+    let off = named || matches!(key.preset, Preset::Otherwise(..)) || parts(group).next().is_some();
     text.push_str(&format!("{}{word} = {value}\n", if off { "# " } else { "" }));
 }
 
@@ -81,10 +82,11 @@ pub(crate) fn key_toml(path: &str) -> String {
 /// A default as TOML, or the example of a key without one.
 pub(crate) fn preset_toml(preset: Preset) -> String {
     match preset {
-        Preset::Required(example) | Preset::Otherwise(_, example) => example.to_owned(),
+        Preset::Required(example) | Preset::Part(example) | Preset::Otherwise(_, example) => example.to_owned(),
         Preset::Number(number) => number.to_string(),
         Preset::Pair([a, b]) => format!("[{a}, {b}]"),
         Preset::Word(word) => format!("\"{word}\""),
+        Preset::Flag(flag) => flag.to_string(),
         Preset::Empty => "[]".to_owned(),
     }
 }
@@ -96,6 +98,10 @@ pub(crate) fn allowed(kind: &Kind) -> String {
         Kind::Text => "A text on one line".to_owned(),
         Kind::Folder => "Small letters, digits and dashes".to_owned(),
         Kind::Length(limits) => format!("A length from {} mm to {} mm", limits.least, limits.most),
+        Kind::Lengths(limits) => format!("Lengths from {} mm to {} mm, rising", limits.least, limits.most),
+        Kind::Count(limits) => format!("A whole number from {} to {}", limits.least, limits.most),
+        Kind::Wall => "The letter of a wall".to_owned(),
+        Kind::Point => format!("A place [x, y], within {} m", PLACE.most / 1000.0),
         Kind::Pitch(limits) => format!("A pitch from {}° to {}°", limits.least, limits.most),
         Kind::Word(words) => keys::either(&words()),
         Kind::Flag => "true or false".to_owned(),

@@ -53,7 +53,7 @@
 //! | `not-text` | UTF-8 text without zero bytes |
 //! | `syntax` | TOML |
 //! | `unknown-key` | every key is known |
-//! | `missing-key` | `format`, `title`, `plan.corners` and `roof.pitch` are there |
+//! | `missing-key` | `format`, `title`, `plan.corners` and `roof.pitch` are there, and what a named thing needs |
 //! | `wrong-type` | values are of the kind that the key wants |
 //! | `unknown-word` | words are of those that the key knows |
 //! | `unknown-format` | `format` is [`FORMAT`] |
@@ -74,13 +74,32 @@
 //! | `plan-rule` | any other rule that the checker of plans knows |
 //! | `wall-shorter-than-plate` | walls are as long as plates are wide |
 //! | `unknown-wall` | letters are those of walls of the plan |
+//! | `bad-name` | names of the user's own are plain words |
+//! | `too-many-named` | at most [`MOST_NAMED`] names in a group |
+//! | `not-rising` | lengths of a list rise |
+//! | `part-unfinished` | what needs several keys has them all |
+//! | `part-needs-another` | what is fitted to a part comes with that part |
+//! | `struts-without-bearing` | struts have a line to stand on |
 //! | `gable-with-pitch` | a gable has no pitch |
 //! | `gable-with-overhang` | a gable has no eaves |
+//! | `wall-of-two-forms` | a wall is a gable, a half hip, under a gablet, of two pitches, or plain |
+//! | `upper-same-pitch` | a second pitch is another pitch |
+//! | `sprocket-too-steep` | sprockets are flatter than every slope |
 //! | `overhang-with-level-fascia` | own overhangs need `fascia = "fixed"` |
 //! | `all-gables` | a slope rises from at least one wall |
 //! | `size-turned-round` | thickness before depth |
 //! | `centres-too-close` | centres are two thicknesses or more |
 //! | `birdsmouth-too-deep` | the birdsmouth leaves some of the rafter |
+//! | `no-slope-there` | openings and dormers are not on gables |
+//! | `up-said-twice` | `up` or `up_plan`, not both |
+//! | `up-along-the-slope` | chimneys and hatches are measured level |
+//! | `flue-wall-without-flue` | only a chimney has the wall of a flue |
+//! | `past-the-wall` | openings and dormers end before their wall does |
+//! | `openings-overlap` | openings of one wall lie apart |
+//! | `dormers-overlap` | dormers of one wall stand apart |
+//! | `dormer-too-steep` | a lean-to dormer is flatter than its slope |
+//! | `dormer-under-slope` | a dormer's plates stand clear of its slope |
+//! | `bearing-without-length` | a bearing has two ends |
 //!
 //! # What is not checked
 //!
@@ -107,7 +126,7 @@ pub use fault::{Fault, Faults};
 pub use keys::FORMAT;
 pub use length::{LengthError, format_length, format_length_bare, parse_length};
 pub use letters::{wall_index, wall_letter};
-pub use limits::{LARGEST_FILE, LONGEST_TEXT, MOST_CORNERS};
+pub use limits::{LARGEST_FILE, LONGEST_TEXT, MOST_CORNERS, MOST_NAMED};
 pub use pitch::{PitchError, parse_pitch};
 pub use read::{PlanChecker, read, read_with};
 pub use schema::schema;

@@ -86,3 +86,85 @@ pub(crate) const BIRDSMOUTH: Limits = Limits {
 /// Depth of the birdsmouth when a file says nothing, as a part of the depth
 /// of the rafter: the common rule of the trade.
 pub(crate) const BIRDSMOUTH_PART: f64 = 0.25;
+
+/// Height of a wall's plate above the datum of the job.
+pub(crate) const PLATE_LEVEL: Limits = Limits {
+    least: -10_000.0,
+    most: 10_000.0,
+    why: "Plates of one roof lie within a few storeys of each other: 10 m is a slip of the unit",
+};
+
+/// Heights above a plate at which something starts or ends.
+pub(crate) const HEIGHT: Limits = Limits {
+    least: 10.0,
+    most: 20_000.0,
+    why: "Lower than 10 mm nothing is left of it, and no roof that is cut by hand is 20 m high",
+};
+
+/// How far sprockets reach up the rafter, in plan.
+pub(crate) const REACH: Limits = Limits {
+    least: 50.0,
+    most: 3000.0,
+    why: "Less than 50 mm cannot be nailed to the back of a rafter, and past 3 m it is a second slope",
+};
+
+/// Distances along a wall or up a slope.
+pub(crate) const ALONG: Limits = Limits {
+    least: 0.0,
+    most: 100_000.0,
+    why: "It is measured from the start of the wall or from the plate line, and 100 m is a slip of the unit",
+};
+
+/// Distances up a slope of the lines of purlins.
+pub(crate) const PURLIN_UP: Limits = Limits {
+    least: 100.0,
+    most: 30_000.0,
+    why: "Nearer than 100 mm a purlin lies on the plate, and no rafter cut by hand is 30 m long",
+};
+
+/// Sides of openings and dormers.
+pub(crate) const OPENING: Limits = Limits {
+    least: 50.0,
+    most: 20_000.0,
+    why: "Nothing passes through a hole of less than 50 mm, and 20 m is a slip of the unit",
+};
+
+/// Thickness of the masonry round a flue.
+pub(crate) const FLUE_WALL: Limits = Limits {
+    least: 20.0,
+    most: 1000.0,
+    why: "It says how near to the flue timber may come, and no stack is thinner than 20 mm or thicker than a metre",
+};
+
+/// Centres of struts and hangers.
+pub(crate) const SUPPORT_CENTRES: Limits = Limits {
+    least: 100.0,
+    most: 6000.0,
+    why: "Closer than 100 mm there is no room between them, and past 6 m they hold nothing up",
+};
+
+/// Centres of the rungs of a gable ladder.
+pub(crate) const RUNG_CENTRES: Limits = Limits {
+    least: 100.0,
+    most: 2000.0,
+    why: "Closer than 100 mm there is no room between them, and past 2 m they carry no verge",
+};
+
+/// One collar to so many pairs of rafters.
+pub(crate) const EVERY: Limits =
+    Limits { least: 1.0, most: 10.0, why: "A collar to every tenth pair ties nothing together any more" };
+
+/// Rows of noggins.
+pub(crate) const ROWS: Limits =
+    Limits { least: 1.0, most: 6.0, why: "No row is no noggins, and more than six rows stiffen nothing further" };
+
+/// Longest timber to be had.
+pub(crate) const STOCK: Limits = Limits {
+    least: 1000.0,
+    most: 30_000.0,
+    why: "Shorter stock would be more joints than timber, and nobody carries longer than 30 m",
+};
+
+/// Most things of one kind that are named in a file: openings, dormers or
+/// bearings. Each is compared with every other, and no roof has so many.
+pub const MOST_NAMED: usize = 500;

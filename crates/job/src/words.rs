@@ -1,6 +1,9 @@
 //! The words a file uses for each choice.
 
-use crate::{Fascia, HipEdge, HipHead, HipLine, LengthUnit, RidgeTop, Spread, TailCut};
+use crate::{
+    DormerKind, Fascia, HipEdge, HipHead, HipLine, LengthUnit, OpeningKind, PurlinSet, RidgeTop, SpliceKind, Spread,
+    TailCut, ValleyAs, Wood,
+};
 
 /// A choice that is written as a word.
 pub(crate) trait Choice: Copy + 'static {
@@ -50,4 +53,30 @@ impl Choice for HipHead {
 
 impl Choice for RidgeTop {
     const WORDS: &'static [(&'static str, Self)] = &[("arrises", Self::Arrises), ("centre", Self::Centre)];
+}
+
+impl Choice for PurlinSet {
+    const WORDS: &'static [(&'static str, Self)] = &[("square", Self::Square), ("plumb", Self::Plumb)];
+}
+
+impl Choice for SpliceKind {
+    const WORDS: &'static [(&'static str, Self)] =
+        &[("fish-plates", Self::FishPlates), ("splayed", Self::Splayed), ("hooked", Self::Hooked)];
+}
+
+impl Choice for Wood {
+    const WORDS: &'static [(&'static str, Self)] = &[("softwood", Self::Softwood), ("hardwood", Self::Hardwood)];
+}
+
+impl Choice for OpeningKind {
+    const WORDS: &'static [(&'static str, Self)] =
+        &[("roof-window", Self::RoofWindow), ("chimney", Self::Chimney), ("hatch", Self::Hatch)];
+}
+
+impl Choice for DormerKind {
+    const WORDS: &'static [(&'static str, Self)] = &[("gable", Self::Gable), ("lean-to", Self::LeanTo)];
+}
+
+impl Choice for ValleyAs {
+    const WORDS: &'static [(&'static str, Self)] = &[("lay-board", Self::LayBoard), ("rafter", Self::Rafter)];
 }

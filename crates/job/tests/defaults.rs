@@ -1,6 +1,11 @@
 //! The commented example, the smallest file and the defaults agree.
 
-use job::{Fascia, HipEdge, HipHead, HipLine, LengthUnit, RidgeTop, Section, Spread, TailCut};
+use std::sync::LazyLock;
+
+use job::{
+    Distance, DormerKind, Fascia, HipEdge, HipHead, HipLine, LengthUnit, OpeningKind, Parts, PurlinSet, RidgeTop,
+    Section, SpliceKind, Spread, TailCut, UpperSlope, ValleyAs, Wood,
+};
 
 const SMALLEST: &str = r#"format = 1
 title = "Boathouse workshop"
@@ -13,29 +18,105 @@ fn the_example_says_no_more_than_the_smallest_file() {
     assert_eq!(job::read(job::defaults_toml()).unwrap(), job::read(SMALLEST).unwrap());
 }
 
+/// The key of a line that is commented out. Comments are sentences with
+/// capitals, or go on in words; keys are one word and an equals sign.
+fn key_out(line: &str) -> Option<&str> {
+    let (key, _) = line.strip_prefix("# ")?.split_once(" = ")?;
+    if key.contains(' ') { None } else { Some(key) }
+}
+
+/// The example with those lines put in that are picked by head and key.
+fn with(pick: impl Fn(&str, &str) -> bool) -> String {
+    let mut head = "";
+    let mut text = String::new();
+    for line in EXAMPLE.lines() {
+        if line.starts_with('[') {
+            head = line;
+        }
+        let put_in = key_out(line).is_some_and(|key| pick(head, key));
+        text.push_str(if put_in { &line[2..] } else { line });
+        text.push('\n');
+    }
+    text
+}
+
+static EXAMPLE: LazyLock<String> = LazyLock::new(job::defaults_toml);
+
+/// The heads and keys of all lines that are commented out.
+fn keys_out() -> Vec<(&'static str, &'static str)> {
+    let mut head = "";
+    let mut keys = Vec::new();
+    for line in EXAMPLE.lines() {
+        if line.starts_with('[') {
+            head = line;
+        }
+        keys.extend(key_out(line).map(|key| (head, key)));
+    }
+    keys
+}
+
+/// What the part under a head cannot do without.
+const FITTED_TO: [(&str, &[&str]); 4] = [
+    ("[timber.strut]", &["[timber.purlin]", "[bearings]"]),
+    ("[timber.binder]", &["[timber.ceiling_joist]"]),
+    ("[timber.hanger]", &["[timber.binder]", "[timber.ceiling_joist]"]),
+    ("[timber.dragon_tie]", &["[timber.angle_tie]"]),
+];
+
+/// Keys that only make sense for another kind of opening than the example's,
+/// or beside another key.
+const OTHERWISE: [&str; 2] = ["landing.up_plan", "landing.flue_wall"];
+
+/// Heads of groups whose keys only make sense together.
+fn is_whole(head: &str) -> bool {
+    let alone = ["", "[roof.walls]", "[timber.rafter]", "[timber.valley]"];
+    !alone.contains(&head)
+}
+
 #[test]
 fn every_line_that_is_commented_out_can_be_put_in() {
-    let example = job::defaults_toml();
-    let mut tried = 0;
-    for (n, line) in example.lines().enumerate() {
-        // Comments are sentences with capitals, or go on in words; keys are
-        // one word and an equals sign.
-        let Some((key, _)) = line.strip_prefix("# ").and_then(|rest| rest.split_once(" = ")) else { continue };
-        if key.contains(' ') {
-            continue;
-        }
-        tried += 1;
-        let mut lines: Vec<&str> = example.lines().collect();
-        lines[n] = &line[2..];
-        let mut text = lines.join("\n");
+    let plain = job::read(&*EXAMPLE).unwrap();
+    let out = keys_out();
+    for (head, key) in &out {
+        let fits = |other: &str| FITTED_TO.iter().any(|(part, needs)| part == head && needs.contains(&other));
+        let mut text = with(|other_head, other| {
+            let together = (other_head == *head && is_whole(head)) || fits(other_head);
+            let both_of_wall = key.starts_with("B.upper.") && other.starts_with("B.upper.");
+            (other_head == *head && other == *key) || both_of_wall || (together && !OTHERWISE.contains(&other))
+        });
         if key.ends_with(".overhang") {
             text = text.replace("fascia = \"level\"", "fascia = \"fixed\"");
         }
-        let job = job::read(&text).unwrap_or_else(|faults| panic!("{line}: {faults}"));
-        assert_ne!(job, job::read(&example).unwrap(), "{line} changes nothing");
+        if OTHERWISE.contains(key) {
+            text = text.replace("kind = \"roof-window\"", "kind = \"chimney\"").replace("\nlanding.up = ", "\n# ");
+            text = text.replace("# landing.up_plan", "landing.up_plan");
+        }
+        let job = job::read(&text).unwrap_or_else(|faults| panic!("{head} {key}: {faults}"));
+        assert_ne!(job, plain, "{head} {key} changes nothing");
     }
-    // Date, revision, three keys of a wall, birdsmouth and the valley's size.
-    assert_eq!(tried, 7);
+    // Date and revision, eight keys of a wall, both pairs of the roof's second
+    // pitch and its sprockets, birdsmouth and the valley's size, 23 keys of
+    // parts, 8 of an opening, 8 of a dormer and 3 of a bearing.
+    assert_eq!(out.len(), 2 + 8 + 4 + 2 + 23 + 8 + 8 + 3);
+}
+
+#[test]
+fn parts_of_the_example_are_fitted_when_they_are_put_in() {
+    let job = job::read(with(|head, key| head.starts_with("[timber.") && key != "birdsmouth" || head == "[bearings]"))
+        .unwrap_or_else(|faults| panic!("{faults}"));
+    let parts = job.timber.parts;
+    assert_eq!(
+        parts.purlin.map(|purlin| (purlin.size.depth, purlin.set, purlin.up)),
+        Some((225.0, PurlinSet::Square, vec![]))
+    );
+    assert_eq!(parts.strut.map(|strut| strut.centres), Some(1800.0));
+    assert_eq!(parts.collar.map(|collar| (collar.height, collar.every)), Some((1200.0, 1)));
+    assert_eq!(parts.hanger.map(|hanger| hanger.centres), Some(1800.0));
+    assert_eq!(parts.ladder.map(|ladder| ladder.centres), Some(600.0));
+    assert_eq!(parts.noggin.map(|noggin| noggin.rows), Some(1));
+    let plain = [parts.ceiling_joist, parts.binder, parts.angle_tie, parts.dragon_tie, parts.fascia, parts.soffit];
+    assert!(plain.iter().chain(&[parts.fillet, parts.barge, parts.lay_board]).all(Option::is_some));
+    assert_eq!(job.bearings.len(), 1);
 }
 
 #[test]
@@ -57,9 +138,17 @@ fn defaults_are_those_of_the_guide() {
     assert_eq!(job.timber.ridge.size, Section { thickness: 32.0, depth: 225.0 });
     assert_eq!(job.timber.ridge.top, RidgeTop::Arrises);
     assert_eq!(job.timber.plate, Section { thickness: 75.0, depth: 100.0 });
+    assert_eq!(job.timber.parts, Parts::default());
+    let joint = job.timber.joint;
+    assert_eq!((joint.longest, joint.kind, joint.bolted), (7200.0, SpliceKind::FishPlates, true));
+    assert_eq!(joint.wood, Wood::Softwood);
+    assert!(job.openings.is_empty() && job.dormers.is_empty() && job.bearings.is_empty());
+    assert_eq!(job.eaves.sprocket, None);
     let letters: Vec<&str> = job.walls.iter().map(|wall| wall.letter.as_str()).collect();
     assert_eq!(letters, ["A", "B", "C", "D"]);
     assert!(job.walls.iter().all(|wall| wall.pitch_deg == 40.0 && !wall.gable && wall.overhang.is_none()));
+    let plain = |wall: &job::Wall| *wall == job::Wall::plain(wall.letter.clone(), 40.0);
+    assert!(job.walls.iter().all(plain));
 }
 
 #[test]
@@ -93,4 +182,67 @@ fn what_a_file_says_is_what_the_job_holds() {
     assert_eq!((job.timber.valley.edge, job.timber.valley.line), (HipEdge::Backed, HipLine::SetOver));
     assert_eq!(job.timber.ridge.top, RidgeTop::Centre);
     assert_eq!(job.timber.plate, Section { thickness: 100.0, depth: 75.0 });
+}
+
+#[test]
+fn every_part_that_a_file_writes_is_in_the_job() {
+    let job = job::read(include_str!("cases/good-every-part.toml")).unwrap_or_else(|faults| panic!("{faults}"));
+    let sprocket = job.eaves.sprocket.unwrap();
+    assert_eq!(sprocket.pitch_deg, 25.0);
+    assert!((sprocket.reach - 609.6).abs() < 1e-9, "2 × 304.8");
+    let walls = &job.walls;
+    assert_eq!((walls[0].plate, walls[0].upper.map(|u| (u.from, u.pitch_deg))), (-300.0, Some((1400.0, 55.0))));
+    assert_eq!((walls[1].half_hip, walls[1].plate, walls[1].upper), (Some(1219.2), 600.0, None));
+    assert_eq!((walls[2].gablet, walls[2].upper), (Some(1500.0), None));
+    assert_eq!((walls[3].gable, walls[3].plate, walls[3].upper), (true, 150.0, None));
+    // The courtyard's walls say nothing, so they break where the roof says.
+    assert!(walls[4..].iter().all(|wall| wall.upper == Some(UpperSlope { from: 1200.0, pitch_deg: 30.0 })));
+
+    let parts = job.timber.parts;
+    let purlin = parts.purlin.unwrap();
+    assert_eq!((purlin.set, purlin.up), (PurlinSet::Plumb, vec![1219.2, 2400.0]));
+    let collar = parts.collar.unwrap();
+    assert_eq!((collar.size.depth, collar.height, collar.every), (125.0, 1100.0, 3));
+    assert_eq!(parts.strut.map(|strut| strut.centres), Some(1500.0));
+    assert_eq!(parts.hanger.map(|hanger| hanger.centres), Some(1524.0));
+    assert_eq!(parts.ladder.map(|ladder| (ladder.size.thickness, ladder.centres)), Some((47.0, 450.0)));
+    assert_eq!(parts.noggin.map(|noggin| noggin.rows), Some(2));
+    let depths = [
+        parts.ceiling_joist,
+        parts.binder,
+        parts.angle_tie,
+        parts.dragon_tie,
+        parts.fascia,
+        parts.soffit,
+        parts.fillet,
+        parts.barge,
+        parts.lay_board,
+    ];
+    let depths = depths.map(|size| size.map(|size| size.depth).unwrap());
+    assert_eq!(depths, [100.0, 125.0, 75.0, 75.0, 200.0, 300.0, 75.0, 225.0, 175.0]);
+    let joint = job.timber.joint;
+    assert_eq!((joint.kind, joint.bolted, joint.wood), (SpliceKind::Hooked, false, Wood::Hardwood));
+    assert!((joint.longest - 5486.4).abs() < 1e-9, "18 × 304.8");
+}
+
+#[test]
+fn what_is_named_keeps_the_order_of_the_file() {
+    let job = job::read(include_str!("cases/good-every-part.toml")).unwrap_or_else(|faults| panic!("{faults}"));
+    let openings: Vec<&str> = job.openings.iter().map(|opening| opening.name.as_str()).collect();
+    assert_eq!(openings, ["stair_1", "z", "2-b", "a"]);
+    let [stair, z, stack, hatch] = &job.openings[..] else { panic!("four openings") };
+    assert_eq!((stair.kind, stair.up, stair.flue_wall), (OpeningKind::RoofWindow, Distance::Plan(900.0), None));
+    assert_eq!((z.wall, z.along, z.up), (0, 4000.0, Distance::Slope(1200.0)));
+    assert_eq!((stack.kind, stack.wall), (OpeningKind::Chimney, 2));
+    assert_eq!((stack.width, stack.height, stack.flue_wall), (600.0, 440.0, Some(101.6)));
+    assert_eq!((hatch.kind, hatch.wall, hatch.up), (OpeningKind::Hatch, 4, Distance::Plan(0.0)));
+    let dormers: Vec<&str> = job.dormers.iter().map(|dormer| dormer.name.as_str()).collect();
+    assert_eq!(dormers, ["z", "a"]);
+    let [gable, lean_to] = &job.dormers[..] else { panic!("two dormers") };
+    assert_eq!((gable.kind, gable.valley, gable.wall), (DormerKind::Gable, ValleyAs::Rafter, 0));
+    assert_eq!((lean_to.kind, lean_to.valley, lean_to.pitch_deg), (DormerKind::LeanTo, ValleyAs::LayBoard, 10.0));
+    assert_eq!((lean_to.back, lean_to.width, lean_to.plate), (300.0, 1500.0, 1300.0));
+    let [z, a] = &job.bearings[..] else { panic!("two bearings") };
+    assert_eq!((z.name.as_str(), z.from, z.top), ("z", [-1000.0, 1500.0], -100.0));
+    assert_eq!((a.name.as_str(), a.to, a.top), ("a", [8400.0, 3500.0], 0.0));
 }

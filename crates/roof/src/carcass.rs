@@ -4,6 +4,7 @@ use crate::SolveError;
 use crate::frame::Frame;
 use crate::frame::heights::Heights;
 use crate::frame::timber::{Made, Notch, Timber, TimberId};
+use crate::openings::Trimmed;
 use crate::shape::{self, Shape};
 use crate::solution::{Notice, NoticeLevel};
 use geometry::surface::Surface;
@@ -26,6 +27,8 @@ pub struct Carcass<'a> {
     bodies: Vec<Vec<Cell<Made>>>,
     boxes: Vec<(DVec3, DVec3)>,
     remarks: Vec<Notice>,
+    /// Holes in the slopes, as they were trimmed.
+    pub trimmed: Vec<Trimmed>,
 }
 
 impl<'a> Carcass<'a> {
@@ -42,6 +45,7 @@ impl<'a> Carcass<'a> {
             bodies: Vec::with_capacity(frame.timbers.len()),
             boxes: Vec::with_capacity(frame.timbers.len()),
             remarks: Vec::new(),
+            trimmed: Vec::new(),
         };
         for mut timber in frame.timbers {
             let cells = if timber.gone { Vec::new() } else { shape::cells_of(job, &carcass.heights, &mut timber)? };
@@ -50,7 +54,8 @@ impl<'a> Carcass<'a> {
         Ok(carcass)
     }
 
-    fn take(&mut self, timber: Timber, cells: Vec<Cell<Made>>) -> TimberId {
+    /// Add a timber with its wood.
+    pub fn take(&mut self, timber: Timber, cells: Vec<Cell<Made>>) -> TimberId {
         let id = TimberId(self.timbers.len() as u32);
         self.boxes.push(bounds(&cells));
         self.bodies.push(cells);
@@ -122,6 +127,17 @@ impl<'a> Carcass<'a> {
             .filter(|k| !self.timbers[*k].gone)
             .filter(near)
             .filter(overlaps)
+            .map(|k| TimberId(k as u32))
+            .collect()
+    }
+
+    /// Timbers whose bounding boxes come within [`TOUCH`] of that of these
+    /// cells, in rising order.
+    pub fn beside(&self, cells: &[Cell<Made>]) -> Vec<TimberId> {
+        let (low, high) = bounds(cells);
+        (0..self.timbers.len())
+            .filter(|k| !self.timbers[*k].gone)
+            .filter(|k| low.cmple(self.boxes[*k].1 + TOUCH).all() && self.boxes[*k].0.cmple(high + TOUCH).all())
             .map(|k| TimberId(k as u32))
             .collect()
     }

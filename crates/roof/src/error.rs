@@ -1,5 +1,6 @@
 //! Why a job can't be framed.
 
+use crate::openings::{Misfit, Place, advice};
 use geometry::surface::SurfaceError;
 use thiserror::Error;
 
@@ -111,6 +112,20 @@ pub enum SolveError {
         mark: String,
         /// What is wrong.
         what: String,
+    },
+    /// An opening cannot be trimmed where the job puts it.
+    #[error("the {what} {name:?} on wall {wall} {misfit}{}", advice(misfit, nearest.as_ref()))]
+    Opening {
+        /// `roof window`, `chimney` …
+        what: &'static str,
+        /// Its name.
+        name: String,
+        /// Letter of its wall.
+        wall: String,
+        /// Why.
+        misfit: Box<Misfit>,
+        /// The nearest place where it can be built, if there is one.
+        nearest: Option<Place>,
     },
     /// A purlin is asked for beyond its slope.
     #[error(

@@ -7,7 +7,10 @@ mod figures;
 mod fitted;
 mod frame;
 mod marking;
+mod openings;
 mod pieces;
+mod profiles;
+pub mod rules;
 mod setting_out;
 mod shape;
 pub mod solution;
@@ -17,4 +20,5 @@ mod verify;
 
 pub use error::SolveError;
 pub use marking::{Marking, mark};
+pub use openings::{Misfit, Place};
 pub use solve::solve;

@@ -52,7 +52,7 @@ pub fn cells_of(job: &Job, heights: &Heights, timber: &mut Timber) -> Result<Vec
 pub fn joined(timber: &mut Timber, mut cells: Vec<Cell<Made>>) -> Shape {
     for face in core::mem::take(&mut timber.ends_cut) {
         let tag = timber.tag(face.purpose, face.at);
-        cells = cells.iter().filter_map(|c| c.clipped(face.plane, tag)).collect();
+        cells = geometry::trim(&cells, face.plane, tag, Made::Inner);
     }
     for notch in core::mem::take(&mut timber.notches) {
         let hole: Vec<(Plane, Made)> = notch.faces.iter().map(|f| (f.plane, timber.tag(f.purpose, f.at))).collect();
@@ -162,7 +162,10 @@ fn tail_centre(timber: &Timber) -> f64 {
     timber
         .tails
         .iter()
-        .map(|t| -t.overhang / t.plane.inward.dot(timber.dir).max(LEAST_SPLAY))
+        .map(|t| {
+            let inside = t.plane.inward.dot(timber.foot) - t.plane.offset;
+            -(inside + t.overhang) / t.plane.inward.dot(timber.dir).max(LEAST_SPLAY)
+        })
         .fold(f64::NEG_INFINITY, f64::max)
 }
 

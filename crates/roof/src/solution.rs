@@ -36,6 +36,9 @@ pub struct Solution {
     pub pieces: Vec<PatternPiece>,
     /// Where each timber stands along plates and ridges.
     pub setting_out: Vec<SettingOut>,
+    /// Openings in the slopes.
+    #[serde(skip_serializing_if = "Vec::is_empty", default)]
+    pub openings: Vec<OpeningOut>,
     /// Key figures.
     pub totals: Totals,
     /// What the carpenter must know.
@@ -506,6 +509,35 @@ pub struct Totals {
     pub pieces: u32,
     /// Net volume of timber, m³.
     pub timber_m3: f64,
+    /// Joist hangers at trimmed openings.
+    #[serde(skip_serializing_if = "is_none", default)]
+    pub hangers: u32,
+}
+
+const fn is_none(count: &u32) -> bool {
+    *count == 0
+}
+
+/// A trimmed opening in a slope.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct OpeningOut {
+    /// Its name in the job.
+    pub name: String,
+    /// `roof window`, `chimney` or `dormer`.
+    pub kind: String,
+    /// Letter of the wall whose slope it lies in.
+    pub wall: String,
+    /// Corners of the hole that must be clear, on the tops of the rafters:
+    /// anticlockwise from above, from the lower corner at the start of the wall, mm.
+    pub outline: [[f64; 3]; 4],
+    /// Marks of the trimming rafters, from the hole outwards: those at the start of the wall, then the others.
+    pub trimming_rafters: Vec<String>,
+    /// Marks of the trimmers, from the hole outwards: those below it, then those above.
+    pub trimmers: Vec<String>,
+    /// Marks of what is left of the rafters that are cut: below and above the hole in turn.
+    pub cut: Vec<String>,
+    /// Joist hangers.
+    pub hangers: u32,
 }
 
 /// How serious a notice is.

@@ -5,11 +5,13 @@ use crate::carcass::Carcass;
 use crate::document;
 use crate::fitted;
 use crate::frame;
+use crate::openings;
+use crate::profiles;
 use crate::solution::Solution;
 use crate::surface_words;
 use crate::verify;
 use geometry::DVec2;
-use geometry::surface::{self, WallProfile};
+use geometry::surface::{self, Surface, WallProfile};
 use job::Job;
 
 /// Solve a job: surface, frame, solids, figures, and the check of all of them.
@@ -18,20 +20,30 @@ use job::Job;
 /// When the job can't be built as asked, or when a check of the result fails;
 /// a wrong roof is never returned.
 pub fn solve(job: &Job) -> Result<Solution, SolveError> {
+    let surface = surface_of(job)?;
+    over(job, &surface).map_err(|e| openings::advised(job, &surface, e, &|trial| over(trial, &surface).is_ok()))
+}
+
+/// The roof surface of a job.
+fn surface_of(job: &Job) -> Result<Surface, SolveError> {
     let loops: Vec<Vec<DVec2>> =
         job.loops.iter().map(|ring| ring.iter().map(|p| DVec2::from_array(*p)).collect()).collect();
-    let profiles: Vec<WallProfile> = job
-        .walls
-        .iter()
-        .map(|w| if w.gable { WallProfile::gable(0.0) } else { WallProfile::slope(0.0, w.pitch_deg) })
-        .collect();
-    let surface = surface::solve(&loops, &profiles)
-        .map_err(|source| SolveError::Surface { words: surface_words::of(job, &source), source })?;
-    let frame = frame::build(job, &surface)?;
-    let mut carcass = Carcass::of(job, &surface, frame)?;
+    let profiles: Vec<WallProfile> = job.walls.iter().map(profiles::of_wall).collect();
+    surface::solve(&loops, &profiles)
+        .map_err(|source| SolveError::Surface { words: surface_words::of(job, &source), source })
+}
+
+/// Solve a job over its surface.
+fn over(job: &Job, surface: &Surface) -> Result<Solution, SolveError> {
+    let frame = frame::build(job, surface)?;
+    let mut carcass = Carcass::of(job, surface, frame)?;
     fitted::place(&mut carcass)?;
+    let trimmed = core::mem::take(&mut carcass.trimmed);
     let (frame, shapes, remarks) = carcass.finished();
-    let marks = document::marks_of(job, &surface, &frame.timbers);
+    let marks = document::marks_of(job, surface, &frame.timbers);
     let bearings = verify::frame(&frame.timbers, &shapes, &marks.names)?;
-    Ok(document::of(job, &surface, &frame, &shapes, &marks, &bearings, remarks))
+    let mut solution = document::of(job, surface, &frame, &shapes, &marks, &bearings, remarks);
+    solution.totals.hangers = trimmed.iter().map(openings::Trimmed::hangers).sum();
+    solution.openings = openings::out(&trimmed, &marks.names);
+    Ok(solution)
 }

@@ -224,6 +224,19 @@ impl Surface {
         &self.arcs[id.index()]
     }
 
+    /// Both ends of the plate line of a wall, in the direction of its loop.
+    #[must_use]
+    pub fn wall_ends(&self, wall: WallId) -> Option<[DVec2; 2]> {
+        let mut k = wall.index();
+        for ring in &self.loops {
+            if k < ring.len() {
+                return Some([ring[k], ring[(k + 1) % ring.len()]]);
+            }
+            k -= ring.len();
+        }
+        None
+    }
+
     /// A face by its id.
     #[must_use]
     pub fn face(&self, id: FaceId) -> &RoofFace {

@@ -16,7 +16,7 @@ pub enum EditError {
         nearest: Option<String>,
     },
     /// The path names a group of keys.
-    #[error("`{path}` is a group of keys; set one of them: {keys}")]
+    #[error("`{path}` is a group of keys; set one of them ({keys}), or all of it in braces")]
     Group {
         /// The path as given.
         path: String,
@@ -28,6 +28,14 @@ pub enum EditError {
     NotAWall {
         /// The word as given.
         letter: String,
+    },
+    /// A name that is no plain word.
+    #[error("`{name}` cannot be a name in `{group}`; write letters, digits, dashes and underscores")]
+    NotAName {
+        /// The word as given.
+        name: String,
+        /// The group that it was to stand in.
+        group: String,
     },
     /// The file has something else where the group of the key belongs.
     #[error("`{path}` in this file is not a group of keys, so nothing can be set in it; correct it by hand first")]

@@ -1,4 +1,4 @@
-//! Changes one key of a job file and leaves the rest as it was written,
+//! Changes one key, or one group in braces, of a job file and leaves the rest as it was written,
 //! comments and layout included.
 //!
 //! An edit never makes a file worse: it is refused, with the reasons, if the
@@ -9,8 +9,7 @@ mod tree;
 mod value;
 
 use crate::fault::{Fault, Faults};
-use crate::keys::{self, Key};
-use crate::letters::wall_index;
+use crate::keys::{self, Key, Names, is_name, named, with_names};
 use crate::read::read;
 pub use error::EditError;
 use toml_edit::DocumentMut;
@@ -20,14 +19,16 @@ use tree::Place;
 ///
 /// The path has dots, with walls by letter: `roof.pitch`,
 /// `roof.walls.B.gable`. The value is written as in the file; texts need no
-/// quotes.
+/// quotes. A group is set as a whole, in braces, which is the way to put in
+/// what needs several keys at once, such as a collar or an opening.
 ///
 /// ```
 /// let text = job::defaults_toml();
 /// let text = job::edit::set(&text, "roof.walls.B.gable", "true")?;
 /// let text = job::edit::set(&text, "timber.rafter.centres", "16 in")?;
+/// let text = job::edit::set(&text, "timber.collar", "{ size = [47, 150], height = 1200 }")?;
 /// let job = job::read(&text)?;
-/// assert!(job.walls[1].gable);
+/// assert!(job.walls[1].gable && job.timber.parts.collar.is_some());
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 ///
@@ -35,16 +36,21 @@ use tree::Place;
 /// When the text is no job file, the path no key, or the file would have
 /// faults that it did not have before.
 pub fn set(text: &str, path: &str, value: &str) -> Result<String, EditError> {
-    let key = find(path)?;
+    let target = find(path)?;
     let mut document = document(text)?;
-    let value = value::of_text(&key.kind, value);
+    let value = match target {
+        Target::Key(key) => value::of_text(&key.kind, value),
+        Target::Group { keys } => {
+            value::group_of_text(value).ok_or(EditError::Group { path: path.to_owned(), keys })?
+        }
+    };
     tree::put(Place::root(document.as_table_mut()), "", path, value)?;
     accept(text, document.to_string())
 }
 
-/// Takes a key out, so that its default holds, and returns the new text. The
-/// comments right above it and behind it go with it. Groups in braces that
-/// are left empty go too.
+/// Takes a key or a group out, so that its default holds, and returns the new
+/// text. The comments right above it and behind it go with it. Groups in
+/// braces that are left empty go too.
 ///
 /// # Errors
 /// As [`set`]; also when the key is not in the file.
@@ -57,34 +63,53 @@ pub fn remove(text: &str, path: &str) -> Result<String, EditError> {
     accept(text, document.to_string())
 }
 
-/// The key at a path, or why there is none.
-fn find(path: &str) -> Result<&'static Key, EditError> {
+/// What a path names.
+enum Target {
+    Key(&'static Key),
+    Group {
+        /// The paths of what is in it.
+        keys: String,
+    },
+}
+
+/// What is at a path, or why there is nothing.
+fn find(path: &str) -> Result<Target, EditError> {
     let mut group = String::new();
     let mut words = path.split('.').peekable();
     while let Some(word) = words.next() {
         let children = keys::children(&group);
-        let known = if children.contains(&"*") { wall_index(word).is_some() } else { children.contains(&word) };
-        if !known {
-            if children.contains(&"*") {
+        match named(&group) {
+            Some(Names::Walls) if !is_name(Names::Walls, word) => {
                 return Err(EditError::NotAWall { letter: word.to_owned() });
             }
-            let near = keys::suggest(&group, word);
-            // A neighbour's name comes alone, a key elsewhere with its path.
-            let whole = |near: String| if children.contains(&near.as_str()) { keys::join(&group, &near) } else { near };
-            let rest: String = words.map(|word| format!(".{word}")).collect();
-            let nearest = near.map(whole).map(|near| {
-                let longer = format!("{near}{rest}");
-                if keys::find(&longer).is_some() { longer } else { near }
-            });
-            return Err(EditError::UnknownKey { path: path.to_owned(), nearest });
+            Some(Names::Own) if !is_name(Names::Own, word) => {
+                return Err(EditError::NotAName { name: word.to_owned(), group });
+            }
+            None if !children.contains(&word) => {
+                let near = keys::suggest(&group, word);
+                // A neighbour's name comes alone, a key elsewhere with its path.
+                let whole =
+                    |near: String| if children.contains(&near.as_str()) { keys::join(&group, &near) } else { near };
+                let rest: String = words.map(|word| format!(".{word}")).collect();
+                let nearest = near.map(whole).map(|near| {
+                    let longer = format!("{near}{rest}");
+                    if keys::find(&longer).is_some() { longer } else { near }
+                });
+                return Err(EditError::UnknownKey { path: path.to_owned(), nearest });
+            }
+            _ => {}
         }
         group = keys::join(&group, word);
         if keys::find(&group).is_some() && words.peek().is_some() {
             return Err(EditError::UnknownKey { path: path.to_owned(), nearest: Some(group) });
         }
     }
-    let inside = || keys::children(&group).iter().map(|word| keys::join(&group, word)).collect::<Vec<_>>().join(", ");
-    keys::find(path).ok_or_else(|| EditError::Group { path: path.to_owned(), keys: inside().replace('*', "A") })
+    if let Some(key) = keys::find(path) {
+        return Ok(Target::Key(key));
+    }
+    let inside = keys::children(path);
+    let paths: Vec<String> = inside.iter().map(|word| with_names(&keys::join(path, word))).collect();
+    Ok(Target::Group { keys: paths.join(", ") })
 }
 
 /// The text as a document that can be changed.

@@ -1,18 +1,26 @@
 //! Reads a job file: text in, checked job or every fault out.
 
+mod bearings;
 mod cross;
+mod dormers;
 mod group;
 mod header;
+mod names;
 mod number;
+mod openings;
+mod parts;
 mod plan;
 mod plan_words;
 mod reader;
 mod roof;
 mod text;
 mod timber;
+mod values;
+mod walls;
 
 use crate::fault::Faults;
 use crate::{Job, LengthUnit};
+use cross::OverThePlan;
 use geometry::{DVec2, PlanFault};
 use reader::Reader;
 
@@ -55,7 +63,12 @@ pub fn read_with(text: impl AsRef<[u8]>, checker: &PlanChecker<'_>) -> Result<Jo
     let plan = plan::read(&mut reader, &root);
     let roof = roof::read(&mut reader, &root, &plan);
     let timber = timber::read(&mut reader, &root);
-    cross::check(&mut reader, &plan, &timber, checker);
+    let openings = openings::read(&mut reader, &root, &roof.walls);
+    let dormers = dormers::read(&mut reader, &root, &roof.walls);
+    let bearings = bearings::read(&mut reader, &root);
+    parts::struts_stand(&mut reader, &root);
+    let over = OverThePlan { walls: &roof.walls, timber: &timber, openings: &openings, dormers: &dormers };
+    cross::check(&mut reader, &plan, &over, checker);
     reader.finish()?;
     Ok(Job {
         title: header.title,
@@ -69,9 +82,9 @@ pub fn read_with(text: impl AsRef<[u8]>, checker: &PlanChecker<'_>) -> Result<Jo
         eaves: roof.eaves,
         verge: roof.verge,
         timber: timber.timber,
-        openings: Vec::new(),
-        dormers: Vec::new(),
-        bearings: Vec::new(),
+        openings: openings.into_iter().map(|read| read.opening).collect(),
+        dormers: dormers.into_iter().map(|read| read.dormer).collect(),
+        bearings,
     })
 }
 

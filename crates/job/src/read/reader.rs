@@ -108,6 +108,11 @@ impl<'t> Reader<'t> {
         }
     }
 
+    /// Whether an unknown word was taken for a slip of this key.
+    pub(super) fn is_slip(&self, path: &str) -> bool {
+        self.slips.contains(path)
+    }
+
     /// The key for a word of a group. Every caller names a key of the table,
     /// which a test of every key shows.
     fn key(group: &Group<'_>, word: &str) -> Option<&'static Key> {
@@ -129,7 +134,7 @@ impl<'t> Reader<'t> {
         let Some(value) = group.get(word) else {
             if let Preset::Required(example) = key.preset {
                 // A slip of its name was reported already.
-                if !self.slips.contains(&path) {
+                if !self.is_slip(&path) {
                     self.fault(
                         &group.span,
                         "missing-key",
@@ -200,7 +205,7 @@ impl<'t> Reader<'t> {
         let read = self.value(
             group,
             word,
-            |_| Some(false),
+            |preset| Some(matches!(preset, Preset::Flag(true))),
             false,
             |reader, path, kind, value| {
                 let flag = value.get_ref().as_bool();

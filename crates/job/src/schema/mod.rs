@@ -3,7 +3,7 @@
 mod shape;
 
 use crate::example::{allowed, preset_toml};
-use crate::keys::{GROUPS, KEYS, Key, Kind, Preset, children, join};
+use crate::keys::{GROUPS, Key, Kind, Names, Preset, children, join, keys, named, parts};
 use serde_json::{Map, Value, json};
 
 /// The JSON Schema (2020-12) of a job file.
@@ -19,31 +19,51 @@ pub fn schema() -> Value {
         if let Some(property) = property(&mut schema, group) {
             property.insert("description".to_owned(), json!(format!("{meaning}.")));
         }
+        if let Some(names) = named(group) {
+            annotate(&mut schema, &join(group, "*"));
+            let pattern = match names {
+                Names::Walls => "^[A-Z]+$",
+                Names::Own => "^[A-Za-z0-9_-]+$",
+            };
+            if let Some(property) = property(&mut schema, group) {
+                property.insert("propertyNames".to_owned(), json!({ "pattern": pattern }));
+            }
+        }
     }
-    annotate(&mut schema, "roof.walls.*");
-    for key in KEYS {
+    for key in keys() {
         if let Some(property) = property(&mut schema, key.path) {
             describe(property, key);
         }
     }
-    if let Some(walls) = property(&mut schema, "roof.walls") {
-        walls.insert("propertyNames".to_owned(), json!({ "pattern": "^[A-Z]+$" }));
-    }
     schema
 }
 
-/// Says which keys of a group must be written.
+/// Says which keys of a group must be written: always, or as soon as anything
+/// else is.
 fn annotate(schema: &mut Value, group: &str) {
+    // What is named need not be there at all, whatever its keys.
     let must = |path: &str| {
-        let inside = |key: &Key| key.path == path || key.path.starts_with(&format!("{path}."));
-        KEYS.iter().any(|key| inside(key) && matches!(key.preset, Preset::Required(_)))
+        keys().filter(|key| matches!(key.preset, Preset::Required(_))).any(|key| {
+            let inside = key.path.strip_prefix(path);
+            inside.is_some_and(|rest| rest.is_empty() || (rest.starts_with('.') && !rest.contains('*')))
+        })
     };
-    let required: Vec<&str> = children(group).into_iter().filter(|word| must(&join(group, word))).collect();
+    let words = || children(group).into_iter().filter(|word| *word != "*");
+    let required: Vec<&str> = words().filter(|word| must(&join(group, word))).collect();
+    let together: Vec<&str> = parts(group).map(|(word, _)| word).collect();
+    let with: Map<String, Value> = words()
+        .map(|word| (word, together.iter().filter(|part| **part != word).collect::<Vec<_>>()))
+        .filter(|(_, others)| !others.is_empty())
+        .map(|(word, others)| (word.to_owned(), json!(others)))
+        .collect();
     let place = pointer(schema, group);
     let Some(object) = schema.pointer_mut(&place).and_then(Value::as_object_mut) else { return };
     object.remove("required");
     if !required.is_empty() {
         object.insert("required".to_owned(), json!(required));
+    }
+    if !with.is_empty() {
+        object.insert("dependentRequired".to_owned(), json!(with));
     }
 }
 
@@ -80,7 +100,7 @@ fn describe(property: &mut Map<String, Value>, key: &Key) {
     }
     match key.kind {
         // These bind numbers only; a text with a unit is checked on reading.
-        Kind::Length(limits) | Kind::Pitch(limits) => {
+        Kind::Length(limits) | Kind::Pitch(limits) | Kind::Count(limits) => {
             property.insert("minimum".to_owned(), json!(limits.least));
             property.insert("maximum".to_owned(), json!(limits.most));
         }
@@ -97,14 +117,17 @@ fn describe(property: &mut Map<String, Value>, key: &Key) {
         Kind::Corners => {
             property.insert("minItems".to_owned(), json!(3));
         }
-        Kind::Word(_) | Kind::Flag | Kind::Size | Kind::Loops => {}
+        Kind::Wall => {
+            property.insert("pattern".to_owned(), json!("^[A-Z]+$"));
+        }
+        Kind::Word(_) | Kind::Flag | Kind::Size | Kind::Lengths(_) | Kind::Point | Kind::Loops => {}
     }
 }
 
 /// A default as JSON.
 fn default_json(preset: Preset) -> Option<Value> {
     match preset {
-        Preset::Required(_) | Preset::Otherwise(..) => None,
+        Preset::Required(_) | Preset::Part(_) | Preset::Otherwise(..) => None,
         Preset::Word(word) => Some(json!(word)),
         // Numbers, lists and flags are written alike in TOML and JSON.
         other => serde_json::from_str(&preset_toml(other)).ok(),
@@ -114,20 +137,19 @@ fn default_json(preset: Preset) -> Option<Value> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::keys::find;
 
     /// All paths of keys in the schema, with `*` for letters.
     fn paths(schema: &Value, group: &str) -> Vec<String> {
         let object = schema.pointer(&pointer(schema, group)).unwrap();
-        assert_eq!(object["additionalProperties"].is_object(), group == "roof.walls", "{group}");
-        if group == "roof.walls" {
-            return paths(schema, "roof.walls.*");
+        assert_eq!(object["additionalProperties"].is_object(), named(group).is_some(), "{group}");
+        if named(group).is_some() {
+            return paths(schema, &join(group, "*"));
         }
         let words = object["properties"].as_object().unwrap().keys();
         words
             .flat_map(|word| {
                 let path = join(group, word);
-                if find(&path).is_some() { vec![path] } else { paths(schema, &path) }
+                if keys().any(|key| key.path == path) { vec![path] } else { paths(schema, &path) }
             })
             .collect()
     }
@@ -135,7 +157,7 @@ mod tests {
     #[test]
     fn the_types_and_the_table_have_the_same_keys() {
         let mut in_schema = paths(&schema(), "");
-        let mut in_table: Vec<String> = KEYS.iter().map(|key| key.path.to_owned()).collect();
+        let mut in_table: Vec<String> = keys().map(|key| key.path.to_owned()).collect();
         in_schema.sort();
         in_table.sort();
         assert_eq!(in_schema, in_table);
@@ -144,7 +166,7 @@ mod tests {
     #[test]
     fn the_types_and_the_table_have_the_same_words() {
         let schema = schema();
-        for key in KEYS {
+        for key in keys() {
             let Kind::Word(words) = key.kind else { continue };
             let choices = schema.pointer(&pointer(&schema, key.path)).unwrap();
             let in_schema: Vec<&str> =
@@ -159,5 +181,17 @@ mod tests {
         assert_eq!(schema["required"], json!(["format", "title", "plan", "roof"]));
         assert_eq!(schema.pointer(&pointer(&schema, "roof")).unwrap()["required"], json!(["pitch"]));
         assert!(schema.pointer(&pointer(&schema, "timber.rafter")).unwrap().get("required").is_none());
+        let at = |group: &str| schema.pointer(&pointer(&schema, group)).unwrap();
+        assert_eq!(at("bearings.*")["required"], json!(["from", "to"]));
+        assert!(at("bearings").get("required").is_none() && at("roof.walls.*").get("required").is_none());
+    }
+
+    #[test]
+    fn parts_say_what_they_cannot_do_without() {
+        let schema = schema();
+        let with = |group: &str| schema.pointer(&pointer(&schema, group)).unwrap()["dependentRequired"].clone();
+        assert_eq!(with("timber.purlin"), json!({ "set": ["size"], "up": ["size"] }));
+        assert_eq!(with("roof.walls.*.upper"), json!({ "from": ["pitch"], "pitch": ["from"] }));
+        assert_eq!(with("timber.binder"), Value::Null);
     }
 }

@@ -2,7 +2,15 @@
 //! the table of keys, which can report every fault at its place.
 #![expect(dead_code, reason = "only the shape of these types is used")]
 
+mod named;
+mod parts;
+
 use crate::{Fascia, HipEdge, HipHead, HipLine, LengthUnit, RidgeTop, Spread, TailCut};
+use named::{BearingKeys, DormerKeys, OpeningKeys};
+use parts::{
+    AngleTieKeys, BargeKeys, BinderKeys, CeilingJoistKeys, CollarKeys, DragonTieKeys, FasciaKeys, FilletKeys,
+    HangerKeys, JointKeys, LadderKeys, LayBoardKeys, NogginKeys, PurlinKeys, SoffitKeys, StrutKeys,
+};
 use schemars::JsonSchema;
 use std::collections::BTreeMap;
 
@@ -19,6 +27,9 @@ pub(super) struct JobFile {
     plan: PlanKeys,
     roof: RoofKeys,
     timber: TimberKeys,
+    openings: BTreeMap<String, OpeningKeys>,
+    dormers: BTreeMap<String, DormerKeys>,
+    bearings: BTreeMap<String, BearingKeys>,
 }
 
 /// A length: millimetres, or a text with a unit such as "8.4 m" or "27' 6 1/2\"".
@@ -50,6 +61,7 @@ pub(super) struct RoofKeys {
     pitch: Pitch,
     eaves: EavesKeys,
     verge: VergeKeys,
+    upper: UpperKeys,
     walls: BTreeMap<String, WallKeys>,
 }
 
@@ -60,6 +72,14 @@ pub(super) struct EavesKeys {
     fascia: Fascia,
     tail: TailCut,
     depth: Length,
+    sprocket: SprocketKeys,
+}
+
+#[derive(JsonSchema)]
+#[schemars(deny_unknown_fields)]
+pub(super) struct SprocketKeys {
+    pitch: Pitch,
+    reach: Length,
 }
 
 #[derive(JsonSchema)]
@@ -76,6 +96,24 @@ pub(super) struct WallKeys {
     gable: bool,
     pitch: Pitch,
     overhang: Length,
+    plate: Length,
+    half_hip: Length,
+    gablet: Length,
+    upper: WallUpperKeys,
+}
+
+#[derive(JsonSchema)]
+#[schemars(deny_unknown_fields)]
+pub(super) struct UpperKeys {
+    from: Length,
+    pitch: Pitch,
+}
+
+#[derive(JsonSchema)]
+#[schemars(deny_unknown_fields)]
+pub(super) struct WallUpperKeys {
+    from: Length,
+    pitch: Pitch,
 }
 
 #[derive(JsonSchema)]
@@ -86,6 +124,22 @@ pub(super) struct TimberKeys {
     valley: ValleyKeys,
     ridge: RidgeKeys,
     plate: PlateKeys,
+    joint: JointKeys,
+    purlin: PurlinKeys,
+    strut: StrutKeys,
+    collar: CollarKeys,
+    ceiling_joist: CeilingJoistKeys,
+    binder: BinderKeys,
+    hanger: HangerKeys,
+    angle_tie: AngleTieKeys,
+    dragon_tie: DragonTieKeys,
+    ladder: LadderKeys,
+    noggin: NogginKeys,
+    fascia: FasciaKeys,
+    soffit: SoffitKeys,
+    fillet: FilletKeys,
+    barge: BargeKeys,
+    lay_board: LayBoardKeys,
 }
 
 #[derive(JsonSchema)]

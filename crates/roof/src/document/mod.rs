@@ -52,6 +52,7 @@ pub fn of(
         members: members.len() as u32,
         pieces: pieces.len() as u32,
         timber_m3: members.iter().map(|m| m.volume_m3).sum(),
+        hangers: 0,
     };
     let notices = notices::of(job, surface, frame, bearings, &refs, remarks);
     Solution {
@@ -70,6 +71,7 @@ pub fn of(
         members,
         pieces,
         setting_out,
+        openings: Vec::new(),
         totals,
         notices,
     }

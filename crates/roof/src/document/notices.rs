@@ -2,15 +2,15 @@
 
 use crate::frame::Frame;
 use crate::frame::timber::{CutUse, EndOn, Role, Timber, TimberId};
+use crate::rules;
 use crate::solution::{CutPlace, Member, MemberKind, Notice, NoticeLevel};
 use crate::verify::Bearings;
 use geometry::Angle;
 use geometry::surface::{Surface, SurfaceWarning, WallId};
 use job::{Fascia, Job};
 
-/// Deepest birdsmouth without a warning, as a share of the depth (published:
-/// AS 1684.2 as taught; UK common practice; reference/geometry.md 6.2).
-pub const THIRD: f64 = 1.0 / 3.0;
+/// Rounding of a depth against its limit, as a share of the depth.
+const SHARE_ROUNDING: f64 = 1e-9;
 
 /// Steps in the fascia smaller than this are not worth a word, mm.
 const FASCIA_STEP: f64 = 1.0;
@@ -102,10 +102,11 @@ fn of_surface(list: &mut List, surface: &Surface) {
 
 fn birdsmouths(list: &mut List, built: &[(TimberId, &Timber, &Member)]) {
     let mut told: Vec<String> = Vec::new();
+    let third = rules::of(&list.job.region).get(rules::Id::BirdsmouthThird);
     for (_, _, m) in built {
         let Some(b) = m.birdsmouth else { continue };
         let share = b.depth_mm / m.size.depth_mm;
-        if share <= THIRD + 1e-9 {
+        if share <= third.value + SHARE_ROUNDING {
             continue;
         }
         let rafter = m.drop_mm.is_none() && !matches!(m.kind, MemberKind::HipRafter | MemberKind::ValleyRafter);
@@ -125,8 +126,9 @@ fn birdsmouths(list: &mut List, built: &[(TimberId, &Timber, &Member)]) {
                 key,
                 format!(
                     "The birdsmouth of {} is {depth:.0} mm deep, {percent:.0} % of the rafter: more than a third. \
-                     Use a deeper rafter or a smaller birdsmouth.",
-                    m.mark
+                     Use a deeper rafter or a smaller birdsmouth {}.",
+                    m.mark,
+                    third.quote()
                 ),
             );
         } else {

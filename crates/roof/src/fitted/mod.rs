@@ -1,25 +1,35 @@
 //! Everything that is fitted to the frame of rafters, in the order in which it
 //! is put up: later members see the earlier ones and make way for them.
 
-mod beam;
+pub mod beam;
 mod binders;
+mod boards;
 mod ceiling_joists;
 mod clearing;
 mod collars;
+mod contacts;
+mod eaves_lines;
+mod fascia;
+mod fillet;
 mod hangers;
 mod purlins;
+mod soffit;
+mod sprockets;
 mod struts;
 mod ties;
 mod walls;
 
 use crate::SolveError;
 use crate::carcass::Carcass;
+use crate::openings;
 
 /// Fit all that the job asks for.
 ///
 /// # Errors
 /// When something cannot be placed as asked; see [`SolveError`].
 pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
+    openings::place(carcass)?;
+    // What carries the rafters and what they carry, from inside.
     purlins::place(carcass)?;
     struts::place(carcass)?;
     collars::place(carcass)?;
@@ -27,5 +37,10 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     ceiling_joists::place(carcass)?;
     binders::place(carcass)?;
     hangers::place(carcass)?;
+    // The eaves.
+    sprockets::place(carcass)?;
+    fascia::place(carcass)?;
+    soffit::place(carcass)?;
+    fillet::place(carcass)?;
     Ok(())
 }

@@ -30,6 +30,10 @@ const FARTHEST_RIDGE_END: f64 = 6.0;
 /// joint there, mm.
 const AT_HEAD: f64 = 1.0;
 
+/// Timbers that pass over one another with this much daylight between, mm, are
+/// no neighbours: more than a backed or hollow top differs from its flat one.
+const PASSES_OVER: f64 = 60.0;
+
 /// If the weaker timber would lose this many times what the stronger would,
 /// the stronger is cut instead.
 const TOO_DEAR: f64 = 8.0;
@@ -108,7 +112,9 @@ fn past_end(job: &Job, timbers: &[Timber], k: usize, end: usize) -> f64 {
     let t = &timbers[k];
     match t.ends[end] {
         EndOn::Plate => tail_reach(t),
-        EndOn::Wall if t.kind == MemberKind::RidgeBoard && t.over_verge[end] => job.verge.overhang,
+        EndOn::Wall if t.over_verge[end] && matches!(t.kind, MemberKind::RidgeBoard | MemberKind::Purlin) => {
+            job.verge.overhang
+        }
         EndOn::Wall | EndOn::Bare => 0.0,
         EndOn::Timber(_) => DRAWN_PAST * t.section.thickness.max(job.timber.ridge.size.thickness),
         EndOn::Joint(j) => {
@@ -322,9 +328,22 @@ fn trim_rafters(timbers: &mut [Timber]) {
     }
 }
 
+/// Whether the outlines of two timbers overlap and neither passes over the other.
+fn meet(a: &Timber, b: &Timber) -> bool {
+    a.footprint.penetration(&b.footprint) > TOUCH && !passes_over(a, b) && !passes_over(b, a)
+}
+
+/// Whether `over` lies clear above `under` wherever their outlines overlap.
+fn passes_over(over: &Timber, under: &Timber) -> bool {
+    let sides = under.footprint.sides().iter();
+    let shared = sides.fold(over.footprint.clone(), |left, s| left.clipped(s.half, s.tag));
+    let daylight = |p: DVec2| over.line_height(p) + over.under_offset - under.line_height(p) - under.top_offset;
+    !shared.is_empty() && shared.corners().all(|p| daylight(p) > PASSES_OVER)
+}
+
 /// Cut `weak` along the side of `firm` that takes the least off it.
 fn part(timbers: &mut [Timber], firm: usize, weak: usize) {
-    if timbers[firm].gone || timbers[firm].footprint.penetration(&timbers[weak].footprint) <= TOUCH {
+    if timbers[firm].gone || !meet(&timbers[firm], &timbers[weak]) {
         return;
     }
     let Some(best) = parting(&timbers[firm], &timbers[weak]) else { return };
@@ -369,7 +388,7 @@ fn part_the_rest(timbers: &mut [Timber]) {
             if boxes[b].0.y > boxes[a].1.y || boxes[a].0.y > boxes[b].1.y {
                 continue;
             }
-            if timbers[a].footprint.penetration(&timbers[b].footprint) > TOUCH {
+            if meet(&timbers[a], &timbers[b]) {
                 let (ca, cb) = (class(&timbers[a]), class(&timbers[b]));
                 let (firm, weak) = if (ca, a) <= (cb, b) { (a, b) } else { (b, a) };
                 pairs.push((class(&timbers[firm]), class(&timbers[weak]), firm, weak));
@@ -378,7 +397,7 @@ fn part_the_rest(timbers: &mut [Timber]) {
     }
     pairs.sort_unstable();
     for (_, _, firm, weak) in pairs {
-        if timbers[firm].footprint.penetration(&timbers[weak].footprint) <= TOUCH {
+        if !meet(&timbers[firm], &timbers[weak]) {
             continue;
         }
         let lost = |f: usize, w: usize| parting(&timbers[f], &timbers[w]).map_or(f64::INFINITY, |p| p.lost);

@@ -4,7 +4,7 @@ use super::PARALLEL;
 use crate::SolveError;
 use geometry::surface::{Surface, WallId};
 use geometry::{Angle, DVec2};
-use job::{Fascia, Job};
+use job::{Fascia, Job, Wall};
 
 /// Deepest birdsmouth that is framed at all, as a share of the rafter's depth:
 /// past half, what is left no longer carries the tail.
@@ -43,16 +43,7 @@ impl Heights {
                 });
             }
         }
-        let drop = job.eaves.overhang * Angle::deg(job.pitch_deg).tan();
-        let overhang = job
-            .walls
-            .iter()
-            .map(|w| match job.eaves.fascia {
-                _ if w.gable => job.verge.overhang,
-                Fascia::Level => drop / Angle::deg(w.pitch_deg).tan(),
-                Fascia::Fixed => w.overhang.unwrap_or(job.eaves.overhang),
-            })
-            .collect();
+        let overhang = overhangs(job);
         Ok(Self { upstand, overhang })
     }
 
@@ -60,6 +51,46 @@ impl Heights {
     pub fn overhang(&self, wall: WallId) -> f64 {
         self.overhang.get(wall.index()).copied().unwrap_or(0.0)
     }
+}
+
+/// Overhang of every wall in plan, mm.
+///
+/// A level fascia is one line along all sloping walls that follow one another
+/// without a gable between: it hangs as far below the lowest of their plates
+/// as the main pitch falls over the overhang that the job asks for.
+fn overhangs(job: &Job) -> Vec<f64> {
+    let main = Angle::deg(job.pitch_deg).tan();
+    let mut out = Vec::with_capacity(job.walls.len());
+    let mut first = 0;
+    for ring in &job.loops {
+        let walls = job.walls.get(first..first + ring.len()).unwrap_or_default();
+        for (k, wall) in walls.iter().enumerate() {
+            out.push(match job.eaves.fascia {
+                _ if starts_upright(wall) => job.verge.overhang,
+                Fascia::Level => {
+                    let fall = wall.plate - lowest_in_line(walls, k) + job.eaves.overhang * main;
+                    fall / Angle::deg(wall.pitch_deg).tan()
+                }
+                Fascia::Fixed => wall.overhang.unwrap_or(job.eaves.overhang),
+            });
+        }
+        first += ring.len();
+    }
+    out
+}
+
+/// Whether a wall is carried up from its plate: a gable, or one below a half hip.
+pub fn starts_upright(wall: &Wall) -> bool {
+    wall.gable || wall.half_hip.is_some()
+}
+
+/// The lowest plate among the sloping walls that follow one another without a
+/// gable, wall `k` among them, mm.
+fn lowest_in_line(walls: &[Wall], k: usize) -> f64 {
+    let n = walls.len();
+    let onward = (0..n).map(|i| &walls[(k + i) % n]).take_while(|w| !starts_upright(w));
+    let back = (1..n).map(|i| &walls[(k + n - i) % n]).take_while(|w| !starts_upright(w));
+    onward.chain(back).map(|w| w.plate).fold(f64::INFINITY, f64::min)
 }
 
 /// Depth of the birdsmouth square to a rafter at this pitch, mm.

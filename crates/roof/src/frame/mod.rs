@@ -3,14 +3,18 @@
 mod cutting;
 pub mod heights;
 mod joints;
+mod plate_corners;
 mod plates;
 mod rafters;
+mod seating;
 mod spines;
 mod stations;
 mod supporting;
 pub mod timber;
+pub mod trimming;
 
 use crate::SolveError;
+use crate::openings::{self, Room};
 use crate::solution::MemberKind;
 use geometry::surface::Surface;
 use heights::Heights;
@@ -18,6 +22,7 @@ use job::Job;
 use joints::Joints;
 pub use spines::LEAST_SPLAY;
 pub use stations::wall_at as station_wall;
+pub use supporting::FaceLine;
 use timber::{EndOn, Timber};
 
 /// A timber with less of its line left than this after all cuts is left out, mm.
@@ -54,7 +59,11 @@ pub fn build(job: &Job, surface: &Surface) -> Result<Frame, SolveError> {
     let joints = Joints::of_surface(surface, thickest);
     let spines::Spines { mut timbers, of_arc } = spines::place(job, surface, &heights, &joints);
     let lines = supporting::extend(surface, &joints, &mut timbers, &of_arc);
-    let stations = stations::of_faces(job, surface, &timbers, &of_arc)?;
+    let holes = openings::holes(job, surface, &heights)?;
+    let room = Room { job, surface, lines: &lines };
+    room.for_holes(&holes)?;
+    let (stations, stood) = stations::of_faces(job, surface, &timbers, &of_arc, &holes)?;
+    room.for_stood(&stood)?;
     let mut rafters = Vec::new();
     for face in &stations {
         rafters.extend(rafters::in_face(job, surface, &heights, (&timbers, &of_arc), &lines, face, &|n| joints.of(n)));
@@ -62,6 +71,7 @@ pub fn build(job: &Job, surface: &Surface) -> Result<Frame, SolveError> {
     timbers.extend(rafters);
     timbers.extend(plates::place(job, surface, &heights));
     cutting::resolve(job, &mut timbers);
+    plate_corners::join(job, surface, &mut timbers);
     for t in &mut timbers {
         let left = t.footprint.crossing(t.foot, t.dir).map_or(0.0, |[a, b]| b.0 - a.0);
         let seated = t.ends[0] != EndOn::Plate || t.footprint.reach(t.dir)[1] - t.dir.dot(t.foot) > LEAST_LEFT;

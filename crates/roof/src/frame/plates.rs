@@ -1,97 +1,122 @@
-//! Wall plates: one along every sloping wall, butted at the corners.
+//! Wall plates: one along every sloping wall.
 
 use super::PARALLEL;
-use super::heights::Heights;
+use super::heights::{Heights, starts_upright};
 use super::timber::{Body, CutUse, EndOn, Made, Role, Timber, Top};
 use crate::solution::{CutPlace, MemberKind};
-use geometry::surface::{Surface, WallId};
-use geometry::{ConvexPlan, HalfPlan};
+use geometry::surface::{ArcKind, FaceId, Surface, WallId};
+use geometry::{Angle, ConvexPlan, DVec2, HalfPlan};
 use job::Job;
 
 /// Plates are drawn past their corners by this many widths before they are
 /// cut, enough for corners down to about 3°.
 const DRAWN_PAST: f64 = 24.0;
 
-/// Frame the plates. The plate of each wall runs through at its end, and the
-/// next one butts against its inner side.
+/// An end of an eaves line is at the corner of the plan when it misses it by
+/// less, mm: the framing tidy of a surface moves no node further.
+const AT_CORNER: f64 = 0.5;
+
+/// Plates whose heights differ by less are level with one another, mm: the
+/// contact gap of the contract.
+const LEVEL: f64 = 0.05;
+
+/// What a plate does at one of its ends.
+enum End {
+    /// It meets the plate of the next wall at the corner.
+    Corner,
+    /// It runs on to the outside of the next wall, whose plate is higher or lower.
+    Outside,
+    /// It runs past the corner by this much, mm (0: it stops there).
+    Past(f64),
+    /// It stops short of the corner, at this distance along the wall, mm.
+    Short(f64),
+}
+
+/// Frame the plates. Where two of them meet, both are drawn well past their
+/// corner: [`super::plate_corners`] joins them. On a half hip, or where plates lie at
+/// different heights, the upper plate stops where the rafters of the lower
+/// slope pass over it.
 pub fn place(job: &Job, surface: &Surface, heights: &Heights) -> Vec<Timber> {
-    let size = job.timber.plate;
-    let width = size.depth;
+    let width = job.timber.plate.depth;
     let mut out = Vec::new();
     let mut first = 0;
     for ring in &surface.loops {
         let n = ring.len();
         let dir = |k: usize| (ring[(k + 1) % n] - ring[k % n]).normalize_or_zero();
-        let gable = |k: usize| surface.face_of_wall.get(first + k % n).copied().flatten().is_none();
         for k in 0..n {
-            if gable(k) {
-                continue;
-            }
             let wall = WallId((first + k) as u32);
+            let Some(face) = surface.face_of_wall.get(wall.index()).copied().flatten() else { continue };
             let d = dir(k);
             let length = (ring[(k + 1) % n] - ring[k]).length();
-            let before = (k + n - 1) % n;
-            let after = (k + 1) % n;
-            let convex = |a: usize, b: usize| dir(a).perp_dot(dir(b)) > PARALLEL;
-            let straight = |a: usize, b: usize| dir(a).perp_dot(dir(b)).abs() <= PARALLEL;
-            // Drawn well past both corners, then cut back by the rules below.
-            let margin = DRAWN_PAST * width;
-            let verge =
-                |g: usize, ok: bool| if gable(g) && ok { heights.overhang(WallId((first + g) as u32)) } else { 0.0 };
-            let past = [
-                if gable(before) || straight(before, k) { verge(before, convex(before, k)) } else { margin },
-                if gable(after) || straight(k, after) { verge(after, convex(k, after)) } else { margin },
-            ];
-            let mut timber = Timber {
-                kind: MemberKind::WallPlate,
-                role: Role::Plate { wall },
-                section: job::Section { thickness: width, depth: size.thickness },
-                foot: ring[k],
-                dir: d,
-                run: length,
-                base: 0.0,
-                slope: 0.0,
-                half: [0.0, width],
-                top_offset: 0.0,
-                under_offset: -size.thickness,
-                top: Top::Flat,
-                drop: None,
-                ends: [EndOn::Bare; 2],
-                over_verge: [false; 2],
-                plate_level: 0.0,
-                seat: None,
-                tails: Vec::new(),
-                footprint: ConvexPlan::strip(
-                    ring[k],
-                    d,
-                    [-past[0], length + past[1]],
-                    [0.0, width],
-                    [Made::Right, Made::End(true), Made::Left, Made::End(false)],
-                ),
-                cuts: Vec::new(),
-                at_joint: None,
-                through: Vec::new(),
-                gone: false,
-                body: Body::Upright,
-                ends_cut: Vec::new(),
-                notches: Vec::new(),
-                rests: Vec::new(),
+            let Some([from, to]) = eaves_reach(surface, face, ring[k], d, length) else { continue };
+            let (before, after) = ((k + n - 1) % n, (k + 1) % n);
+            let neighbour = |g: usize, turn: f64| {
+                let other = WallId((first + g) as u32);
+                let upright = job.walls.get(other.index()).is_some_and(starts_upright);
+                if upright && turn > PARALLEL {
+                    End::Past(heights.overhang(other))
+                } else if upright || turn <= PARALLEL && !level_with(surface, wall, other) || turn.abs() <= PARALLEL {
+                    End::Past(0.0)
+                } else if !level_with(surface, wall, other) {
+                    End::Outside
+                } else {
+                    End::Corner
+                }
             };
-            timber.base = surface_height(surface, wall);
-            if !gable(before) && !straight(before, k) {
+            let ends = [
+                if from > AT_CORNER {
+                    End::Short(from + clearance(job, surface, heights, face, ring[k] + d * from, d))
+                } else {
+                    neighbour(before, dir(before).perp_dot(d))
+                },
+                if to < length - AT_CORNER {
+                    End::Short(to - clearance(job, surface, heights, face, ring[k] + d * to, -d))
+                } else {
+                    neighbour(after, d.perp_dot(dir(after)))
+                },
+            ];
+            // Drawn well past a corner with another plate, then cut back there.
+            let margin = DRAWN_PAST * width;
+            let start = match ends[0] {
+                End::Corner | End::Outside => -margin,
+                End::Past(by) => -by,
+                End::Short(at) => at,
+            };
+            let stop = match ends[1] {
+                End::Corner | End::Outside => length + margin,
+                End::Past(by) => length + by,
+                End::Short(at) => at,
+            };
+            if stop - start < width {
+                continue;
+            }
+            let mut timber = plate(job, wall, ring[k], d, length, [start, stop]);
+            timber.base = surface.face(face).plane.base_height;
+            timber.plate_level = timber.base;
+            // A raised plate that stops short keeps clear of a plate that is not
+            // wholly below it.
+            let base = timber.base;
+            let beside = |g: usize| {
+                let gap = plate_level(surface, WallId((first + g) as u32)).map(|h| base - h);
+                gap.is_some_and(|gap| gap.abs() < job.timber.plate.thickness)
+            };
+            if matches!(ends[0], End::Short(_)) && beside(before) {
                 let other = dir(before).perp();
-                // Against the inner side of the plate before it at an outer
-                // corner, against its outer side at a re-entrant one.
-                let reach = if convex(before, k) { width } else { 0.0 };
-                let keep = if convex(before, k) { -other } else { other };
-                timber.cut(HalfPlan::through(ring[k] + other * reach, keep), CutUse::Trim, CutPlace::Foot);
+                timber.cut(HalfPlan::through(ring[k] + other * width, -other), CutUse::Trim, CutPlace::Foot);
             }
-            if !gable(after) && !straight(k, after) {
+            if matches!(ends[1], End::Short(_)) && beside(after) {
                 let other = dir(after).perp();
-                let reach = if convex(k, after) { 0.0 } else { width };
-                let keep = if convex(k, after) { -other } else { other };
-                timber.cut(HalfPlan::through(ring[after] + other * reach, keep), CutUse::Trim, CutPlace::Head);
+                timber.cut(HalfPlan::through(ring[after] + other * width, -other), CutUse::Trim, CutPlace::Head);
             }
+            if matches!(ends[0], End::Outside) {
+                let out = -dir(before).perp();
+                timber.cut(HalfPlan::through(ring[k], out), CutUse::Trim, CutPlace::Foot);
+            }
+            if matches!(ends[1], End::Outside) {
+                let out = -dir(after).perp();
+                timber.cut(HalfPlan::through(ring[after], out), CutUse::Trim, CutPlace::Head);
+            }
+            timber.ends = ends.map(|e| if matches!(e, End::Corner) { EndOn::Plate } else { EndOn::Bare });
             out.push(timber);
         }
         first += n;
@@ -99,6 +124,90 @@ pub fn place(job: &Job, surface: &Surface, heights: &Heights) -> Vec<Timber> {
     out
 }
 
-fn surface_height(surface: &Surface, wall: WallId) -> f64 {
-    surface.face_of_wall.get(wall.index()).copied().flatten().map_or(0.0, |f| surface.face(f).plane.base_height)
+/// From where to where the eaves of a face lie along one of its walls, as
+/// distances from the wall's start, mm.
+fn eaves_reach(surface: &Surface, face: FaceId, start: DVec2, d: DVec2, length: f64) -> Option<[f64; 2]> {
+    let f = surface.face(face);
+    let n = f.outline.len();
+    let on_eaves = (0..n).filter(|k| {
+        let level = (surface.node(f.outline[*k]).z - f.plane.base_height).abs() < AT_CORNER;
+        level && surface.arc(f.arcs[*k]).kind == ArcKind::Eaves
+    });
+    let along = |k: usize| (surface.node(f.outline[k % n]).truncate() - start).dot(d);
+    let reach = on_eaves.fold([f64::INFINITY, f64::NEG_INFINITY], |[lo, hi], k| {
+        let (a, b) = (along(k).min(along(k + 1)), along(k).max(along(k + 1)));
+        // Walls in one line share a face: only what lies on this wall.
+        if b < AT_CORNER || a > length - AT_CORNER { [lo, hi] } else { [lo.min(a), hi.max(b)] }
+    });
+    (reach[0] < reach[1]).then(|| [reach[0].max(0.0), reach[1].min(length)])
+}
+
+/// Whether the plates of two walls are at one height.
+fn level_with(surface: &Surface, a: WallId, b: WallId) -> bool {
+    plate_level(surface, a).zip(plate_level(surface, b)).is_some_and(|(a, b)| (a - b).abs() < LEVEL)
+}
+
+/// Height of the plate of a wall, if a slope rises from it, mm.
+fn plate_level(surface: &Surface, wall: WallId) -> Option<f64> {
+    surface.face_of_wall.get(wall.index()).copied().flatten().map(|f| surface.face(f).plane.base_height)
+}
+
+/// How far a raised plate keeps back from the end of its eaves line at `at`,
+/// mm: the rafters of the slope beside it pass over its end, and their
+/// undersides clear it when the slope has risen by the depth of their notch.
+fn clearance(job: &Job, surface: &Surface, heights: &Heights, own: FaceId, at: DVec2, into: DVec2) -> f64 {
+    let depth = job.timber.rafter.size.depth;
+    surface
+        .faces
+        .iter()
+        .enumerate()
+        .filter(|(f, face)| {
+            *f != own.index() && face.outline.iter().any(|n| (surface.node(*n).truncate() - at).length() < AT_CORNER)
+        })
+        .filter_map(|(_, face)| {
+            let rise = face.plane.tan_pitch * face.plane.inward.dot(into);
+            let below = depth / Angle::deg(face.plane.pitch_deg).cos() - heights.upstand;
+            (rise > PARALLEL).then(|| (below / rise).max(0.0))
+        })
+        .fold(0.0, f64::max)
+}
+
+fn plate(job: &Job, wall: WallId, corner: DVec2, d: DVec2, length: f64, reach: [f64; 2]) -> Timber {
+    let size = job.timber.plate;
+    let width = size.depth;
+    Timber {
+        kind: MemberKind::WallPlate,
+        role: Role::Plate { wall },
+        section: job::Section { thickness: width, depth: size.thickness },
+        foot: corner,
+        dir: d,
+        run: length,
+        base: 0.0,
+        slope: 0.0,
+        half: [0.0, width],
+        top_offset: 0.0,
+        under_offset: -size.thickness,
+        top: Top::Flat,
+        drop: None,
+        ends: [EndOn::Bare; 2],
+        over_verge: [false; 2],
+        plate_level: 0.0,
+        seat: None,
+        tails: Vec::new(),
+        footprint: ConvexPlan::strip(
+            corner,
+            d,
+            reach,
+            [0.0, width],
+            [Made::Right, Made::End(true), Made::Left, Made::End(false)],
+        ),
+        cuts: Vec::new(),
+        at_joint: None,
+        through: Vec::new(),
+        gone: false,
+        body: Body::Upright,
+        ends_cut: Vec::new(),
+        notches: Vec::new(),
+        rests: Vec::new(),
+    }
 }

@@ -169,12 +169,14 @@ fn rafter(
         }
         _ => Vec::new(),
     };
-    let kind = kind_of(
+    let beside = station.trims.is_some_and(|[a, b]| low.0 < a && high.0 > b);
+    let framed = kind_of(
         low.1,
         timber_of(low.1).map(|t| spines[t.index()].kind),
         timber_of(high.1).map(|t| spines[t.index()].kind),
         head_corner(surface, spines, of_arc, station, stations, high),
     );
+    let kind = if beside { MemberKind::TrimmingRafter } else { framed };
     let half = section.thickness / 2.0;
     let base = plane.height_at(foot);
     let mut timber = Timber {

@@ -4,11 +4,12 @@
 use super::PARALLEL;
 use super::heights::Heights;
 use super::joints::Joints;
-use super::timber::{Body, EndOn, Made, Role, Seat, TailEnd, Timber, TimberId, Top};
+use super::seating;
+use super::timber::{Body, EndOn, Made, Role, Timber, TimberId, Top};
 use crate::solution::{CutPlace, MemberKind};
-use geometry::surface::{ArcId, ArcKind, FaceId, NodeId, RoofPlane, Surface, WallId};
-use geometry::{ConvexPlan, DVec2, HalfPlan};
-use job::{HipEdge, HipLine, Job, RidgeTop, Section, TailCut};
+use geometry::surface::{ArcId, ArcKind, FaceId, NodeId, RoofPlane, Surface};
+use geometry::{ConvexPlan, DVec2};
+use job::{HipEdge, HipLine, Job, RidgeTop, Section};
 
 /// Faces whose fall lines are nearer to opposite than this (as a cosine: 30°)
 /// meet in a ridge even when it slopes; otherwise the line is a broken hip.
@@ -27,7 +28,7 @@ pub const LEAST_SPLAY: f64 = 0.05;
 
 /// A node is a plate corner when it lies this near to one, mm: the framing
 /// tidy of a surface moves no node further.
-const AT_CORNER: f64 = 0.5;
+pub const AT_CORNER: f64 = 0.5;
 
 /// Timbers of a frame that lie on lines, with the timber of every arc.
 pub struct Spines {
@@ -38,12 +39,16 @@ pub struct Spines {
 }
 
 /// One straight run of arcs, low end first.
-struct Run {
+pub struct Run {
     arcs: Vec<ArcId>,
-    kind: MemberKind,
-    left: FaceId,
-    right: FaceId,
-    from: NodeId,
+    /// Kind of its timber.
+    pub kind: MemberKind,
+    /// Face on its left.
+    pub left: FaceId,
+    /// Face on its right.
+    pub right: FaceId,
+    /// Its lower end.
+    pub from: NodeId,
     to: NodeId,
     through: Vec<u32>,
 }
@@ -79,7 +84,65 @@ pub fn place(job: &Job, surface: &Surface, heights: &Heights, joints: &Joints) -
         }
         timbers.push(timber);
     }
+    for (k, of) in of_arc.iter_mut().enumerate() {
+        if let Some(timber) = wall_piece(job, surface, heights, joints, ArcId(k as u32)) {
+            *of = Some(TimberId(timbers.len() as u32));
+            timbers.push(timber);
+        }
+    }
     Spines { timbers, of_arc }
+}
+
+/// The ridge board against a wall: where a slope ends level against a wall
+/// that is carried up, its rafters are cut against a board fixed to that wall.
+fn wall_piece(job: &Job, surface: &Surface, heights: &Heights, joints: &Joints, arc: ArcId) -> Option<Timber> {
+    let line = surface.arc(arc);
+    let face = match (line.left, line.right) {
+        (Some(face), None) | (None, Some(face)) => face,
+        _ => return None,
+    };
+    let (from, to) = (surface.node(line.from), surface.node(line.to));
+    let plane = surface.face(face).plane;
+    let level = (from.z - to.z).abs() < ONE_LINE && from.z > plane.base_height + AT_CORNER;
+    if !matches!(line.kind, ArcKind::Verge | ArcKind::Abutment) || !level {
+        return None;
+    }
+    let size = job.timber.ridge.size;
+    let chord = (to - from).truncate();
+    // The roof on its left, so that the board lies wholly on that side.
+    let dir = chord.normalize_or_zero() * chord.perp_dot(-plane.inward).signum();
+    let foot = if dir.dot(chord) > 0.0 { from } else { to }.truncate();
+    let ends = if dir.dot(chord) > 0.0 { [line.from, line.to] } else { [line.to, line.from] };
+    let top = heights.upstand - size.thickness * plane.tan_pitch;
+    Some(Timber {
+        kind: MemberKind::RidgeBoard,
+        role: Role::Spine { left: face, right: face },
+        section: size,
+        foot,
+        dir,
+        run: chord.length(),
+        base: from.z,
+        slope: 0.0,
+        half: [0.0, size.thickness],
+        top_offset: top,
+        under_offset: top - size.depth,
+        top: Top::Flat,
+        drop: None,
+        ends: [EndOn::Wall; 2],
+        over_verge: ends.map(|n| line.kind == ArcKind::Verge && joints.is_verge(n)),
+        plate_level: plane.base_height,
+        seat: None,
+        tails: Vec::new(),
+        footprint: ConvexPlan::default(),
+        cuts: Vec::new(),
+        at_joint: None,
+        through: Vec::new(),
+        gone: false,
+        body: Body::Upright,
+        ends_cut: Vec::new(),
+        notches: Vec::new(),
+        rests: Vec::new(),
+    })
 }
 
 /// Join level ridges in one line into one timber, one pair at every joint, the
@@ -185,11 +248,13 @@ fn timber_on(job: &Job, surface: &Surface, heights: &Heights, joints: &Joints, r
         rests: Vec::new(),
     };
     shape_section(job, heights, &mut timber, planes);
-    if let Some(walls) = corner_walls(surface, run) {
-        seat_on_corner(job, surface, heights, &mut timber, walls);
+    if let Some(walls) = seating::corner_walls(surface, run) {
+        seating::on_corner(job, surface, heights, &mut timber, walls);
+    } else if let Some(foot) = seating::raised_foot(surface, run) {
+        seating::on_raised_plate(job, surface, heights, &mut timber, foot);
     }
     for (k, node) in [run.from, run.to].into_iter().enumerate() {
-        if joints.is_on_wall(node) {
+        if joints.is_on_wall(node) && timber.ends[k] != EndOn::Plate {
             timber.ends[k] = EndOn::Wall;
             timber.over_verge[k] = joints.is_verge(node);
         }
@@ -241,82 +306,6 @@ fn shape_section(job: &Job, heights: &Heights, timber: &mut Timber, planes: [Roo
     timber.under_offset = timber.top_offset - plumb_depth;
 }
 
-/// The two walls at the plate corner where a hip or valley starts: the one on
-/// its right and the one on its left.
-fn corner_walls(surface: &Surface, run: &Run) -> Option<[WallId; 2]> {
-    if !matches!(run.kind, MemberKind::HipRafter | MemberKind::ValleyRafter) {
-        return None;
-    }
-    let foot = surface.node(run.from);
-    // Lowest node on both faces' eaves: a plate corner.
-    let eaves_at = |face: FaceId| {
-        let f = surface.face(face);
-        f.arcs.iter().any(|a| {
-            let arc = surface.arc(*a);
-            arc.kind == ArcKind::Eaves && (arc.from == run.from || arc.to == run.from)
-        })
-    };
-    if !eaves_at(run.left) || !eaves_at(run.right) {
-        return None;
-    }
-    let mut first = 0;
-    for ring in &surface.loops {
-        let n = ring.len();
-        for (k, corner) in ring.iter().enumerate() {
-            if (*corner - foot.truncate()).length() < AT_CORNER {
-                let before = WallId((first + (k + n - 1) % n) as u32);
-                let after = WallId((first + k) as u32);
-                let on = |w: WallId, f: FaceId| surface.face_of_wall.get(w.index()).copied().flatten() == Some(f);
-                if on(before, run.left) && on(after, run.right) {
-                    return Some([after, before]);
-                }
-                if on(before, run.right) && on(after, run.left) {
-                    return Some([before, after]);
-                }
-            }
-        }
-        first += n;
-    }
-    None
-}
-
-/// Birdsmouth over the plate corner and tail out to the eaves.
-fn seat_on_corner(job: &Job, surface: &Surface, heights: &Heights, timber: &mut Timber, walls: [WallId; 2]) {
-    timber.ends[0] = EndOn::Plate;
-    let tails: Vec<TailEnd> = walls
-        .iter()
-        .filter_map(|w| {
-            let face = surface.face_of_wall.get(w.index()).copied().flatten()?;
-            let plane = surface.face(face).plane;
-            Some(TailEnd::new(*w, plane, heights.overhang(*w), heights.upstand, job.eaves.tail))
-        })
-        .collect();
-    let mut tails = tails;
-    if timber.kind == MemberKind::ValleyRafter && tails.iter().any(|t| t.cut != job.eaves.tail) {
-        // Both halves of a valley end alike.
-        tails.iter_mut().for_each(|t| t.cut = TailCut::Plumb);
-    }
-    // The heel is cut square across, so far out that both arrises of the heel
-    // are clear of the plates. At an outer corner a point is clear when it is
-    // outside either wall, at a re-entrant one when it is outside both.
-    let clear = |k: usize| {
-        let side = if k == 0 { -timber.left() } else { timber.left() };
-        let steps = tails.iter().map(|tail| {
-            let toward = tail.plane.inward.dot(timber.dir).max(LEAST_SPLAY);
-            timber.half[k] * tail.plane.inward.dot(side) / toward
-        });
-        if timber.kind == MemberKind::ValleyRafter {
-            steps.fold(f64::NEG_INFINITY, f64::max)
-        } else {
-            steps.fold(f64::INFINITY, f64::min)
-        }
-    };
-    let back = clear(0).max(clear(1)).max(0.0);
-    timber.seat =
-        Some(Seat { heel: HalfPlan::through(timber.foot - timber.dir * back, timber.dir), level: timber.base });
-    timber.tails = tails;
-}
-
 /// How far a spine's tail must be drawn out before its fascia cuts, mm.
 pub fn tail_reach(timber: &Timber) -> f64 {
     timber
@@ -327,7 +316,7 @@ pub fn tail_reach(timber: &Timber) -> f64 {
             let side = if k == 0 { -timber.left() } else { timber.left() };
             let toward = tail.plane.inward.dot(timber.dir).max(LEAST_SPLAY);
             let across = timber.half[k] * tail.plane.inward.dot(side).abs();
-            (tail.overhang + across) / toward
+            (tail.plane.inward.dot(timber.foot) - tail.plane.offset + tail.overhang + across) / toward
         })
         .fold(0.0, f64::max)
 }

@@ -6,8 +6,11 @@
 //! centres; from the last fixed one towards a hip or valley corner they go on
 //! at full centres.
 
+use super::heights::starts_upright;
 use super::timber::{Timber, TimberId};
+use super::trimming::{self, Stood};
 use crate::SolveError;
+use crate::openings::Hole;
 use crate::solution::MemberKind;
 use geometry::DVec2;
 use geometry::surface::{ArcKind, FaceId, NodeId, Surface, WallId};
@@ -15,7 +18,10 @@ use job::{HipHead, Job, Spread};
 
 /// Two fixed stations keep at least this much daylight between them, mm: room
 /// for a hammer; the later one gives way.
-const DAYLIGHT: f64 = 20.0;
+pub const DAYLIGHT: f64 = 20.0;
+
+/// Stations nearer than this are one, mm.
+pub const SAME: f64 = 1e-3;
 
 /// A last bay narrower than this share of the centres is shared with the bay
 /// before it, so that no two rafters stand close together.
@@ -23,6 +29,10 @@ const NARROW_BAY: f64 = 0.5;
 
 /// More stations than this are a slip of the unit, not a roof.
 const MOST_STATIONS: usize = 20_000;
+
+/// A line lies on a wall when its ends miss it by less, mm: the framing tidy
+/// of a surface moves no node further.
+const ON_WALL: f64 = 0.5;
 
 /// Directions nearer than this sine are parallel.
 const PARALLEL: f64 = 1e-6;
@@ -36,6 +46,9 @@ pub struct Station {
     pub node: Option<NodeId>,
     /// It stands outside a gable, carried by ridge and plates.
     pub outside: bool,
+    /// It stands beside a hole in the slope: reach of the hole inwards, mm as
+    /// the plane's offset.
+    pub trims: Option<[f64; 2]>,
 }
 
 /// The stations of one face.
@@ -49,27 +62,46 @@ pub struct FaceStations {
     pub stations: Vec<Station>,
 }
 
-struct Fixed {
-    at: f64,
-    node: Option<NodeId>,
-    face: Option<FaceId>,
-    outside: bool,
+/// A station that something fixes.
+#[derive(Clone, Debug)]
+pub struct Fixed {
+    /// Distance along the group's axis, mm.
+    pub at: f64,
+    /// The node its head belongs to.
+    pub node: Option<NodeId>,
+    /// The only face that it stands on.
+    pub face: Option<FaceId>,
+    /// It stands outside a gable.
+    pub outside: bool,
     /// Lower stands firmer when two are too close.
-    rank: u8,
+    pub rank: u8,
+    /// The faces on which it stands beside a hole; see [`Station::trims`].
+    pub trims: Vec<(FaceId, [f64; 2])>,
+    /// The other faces of the group have no rafter opposite this one.
+    pub alone: bool,
 }
 
-/// Stations of every face.
+impl Fixed {
+    fn plain(at: f64, node: Option<NodeId>, face: Option<FaceId>, rank: u8) -> Self {
+        Self { at, node, face, outside: false, rank, trims: Vec::new(), alone: false }
+    }
+}
+
+/// Stations of every face, and how the holes in them are trimmed.
 ///
 /// # Errors
-/// When centres and walls would make an absurd number of rafters.
+/// When centres and walls would make an absurd number of rafters, or a hole
+/// cannot be trimmed.
 pub fn of_faces(
     job: &Job,
     surface: &Surface,
     timbers: &[Timber],
     of_arc: &[Option<TimberId>],
-) -> Result<Vec<FaceStations>, SolveError> {
+    holes: &[Hole],
+) -> Result<(Vec<FaceStations>, Vec<Stood>), SolveError> {
     let group = ridge_groups(surface);
     let mut out = Vec::with_capacity(surface.faces.len());
+    let mut stood = Vec::new();
     let mut count = 0;
     for g in 0..surface.faces.len() {
         let members: Vec<FaceId> =
@@ -77,7 +109,6 @@ pub fn of_faces(
         let Some(&lead) = members.first() else { continue };
         let axis = -surface.face(lead).plane.inward.perp();
         let fixed = fixed_stations(job, surface, timbers, of_arc, &members, axis);
-        let inner: Vec<f64> = fixed.iter().filter(|f| !f.outside).map(|f| f.at).collect();
         let reach = members
             .iter()
             .map(|f| face_reach(surface, *f, axis))
@@ -87,23 +118,54 @@ pub fn of_faces(
         if count > MOST_STATIONS {
             return Err(SolveError::TooManyRafters { count, limit: MOST_STATIONS });
         }
-        let filled = spread(job, &inner, reach);
-        for face in members {
-            let [lo, hi] = face_reach(surface, face, axis);
-            let own = |f: &&Fixed| f.face.is_none_or(|x| x == face);
-            let mut stations: Vec<Station> =
-                fixed.iter().filter(own).map(|f| Station { at: f.at, node: f.node, outside: f.outside }).collect();
-            let foreign = fixed.iter().filter(|f| !own(f) && !f.outside).map(|f| f.at);
-            for at in filled.iter().copied().chain(foreign) {
-                if at > lo && at < hi && stations.iter().all(|s| (s.at - at).abs() > 1e-3) {
-                    stations.push(Station { at, node: None, outside: false });
-                }
-            }
-            stations.sort_by(|a, b| a.at.total_cmp(&b.at));
-            out.push(FaceStations { face, axis, stations });
+        if holes.iter().any(|h| members.contains(&h.face)) {
+            let (faces, trimmed) = trimming::stand(job, holes, axis, &fixed, &members, &|fixed| {
+                filled(job, surface, &members, axis, fixed, reach)
+            })?;
+            out.extend(faces);
+            stood.extend(trimmed);
+        } else {
+            out.extend(filled(job, surface, &members, axis, &fixed, reach));
         }
     }
-    Ok(out)
+    Ok((out, stood))
+}
+
+/// The stations of a group's faces: the fixed ones and those between them.
+fn filled(
+    job: &Job,
+    surface: &Surface,
+    members: &[FaceId],
+    axis: DVec2,
+    fixed: &[Fixed],
+    reach: [f64; 2],
+) -> Vec<FaceStations> {
+    let inner: Vec<f64> = fixed.iter().filter(|f| !f.outside).map(|f| f.at).collect();
+    let spread = spread(job, &inner, reach);
+    let of_face = |&face: &FaceId| {
+        let [lo, hi] = face_reach(surface, face, axis);
+        let own = |f: &&Fixed| f.face.is_none_or(|x| x == face);
+        let mut stations: Vec<Station> = fixed
+            .iter()
+            .filter(own)
+            .map(|f| Station {
+                at: f.at,
+                node: f.node,
+                outside: f.outside,
+                trims: f.trims.iter().find(|(on, _)| *on == face).map(|(_, reach)| *reach),
+            })
+            .collect();
+        let foreign = fixed.iter().filter(|f| !own(f) && !f.outside && !f.alone).map(|f| (f.at, !f.trims.is_empty()));
+        for (at, trims) in spread.iter().map(|at| (*at, false)).chain(foreign) {
+            let apart = |s: &Station| if trims || s.trims.is_some() { trimming::apart(job) } else { SAME };
+            if at > lo && at < hi && stations.iter().all(|s| (s.at - at).abs() > apart(s)) {
+                stations.push(Station { at, node: None, outside: false, trims: None });
+            }
+        }
+        stations.sort_by(|a, b| a.at.total_cmp(&b.at));
+        FaceStations { face, axis, stations }
+    };
+    members.iter().map(of_face).collect()
 }
 
 /// The group of every face: faces across a ridge from one another, with
@@ -159,7 +221,7 @@ fn fixed_stations(
                             None,
                         ),
                     };
-                    fixed.push(Fixed { at, node, face: node.map(|_| face), outside: false, rank: 1 });
+                    fixed.push(Fixed::plain(at, node, node.map(|_| face), 1));
                 }
                 (MemberKind::HipRafter, MemberKind::HipRafter) => {
                     let ridge_here = ridge_ends_at(surface, timbers, of_arc, node);
@@ -167,24 +229,24 @@ fn fixed_stations(
                         HipHead::Ridge if ridge_here => {
                             for half in [-0.5, 0.5] {
                                 let at = at + half * job.timber.rafter.centres;
-                                fixed.push(Fixed { at, node: None, face: None, outside: false, rank: 2 });
+                                fixed.push(Fixed::plain(at, None, None, 2));
                             }
                         }
                         _ => {
                             let node = ridge_here.then_some(node);
-                            fixed.push(Fixed { at, node, face: node.map(|_| face), outside: false, rank: 2 });
+                            fixed.push(Fixed::plain(at, node, node.map(|_| face), 2));
                         }
                     }
                 }
                 _ => {}
             }
         }
-        for (at, inward) in gable_ends(surface, face, axis) {
+        for GableEnd { at, inward, upright } in gable_ends(job, surface, face, axis) {
             let inner = at + inward * (job.verge.inset + t / 2.0);
-            fixed.push(Fixed { at: inner, node: None, face: None, outside: false, rank: 0 });
+            fixed.push(Fixed::plain(inner, None, None, 0));
             let outer = at - inward * (job.verge.overhang - t / 2.0);
-            if (outer - inner).abs() > t + DAYLIGHT {
-                fixed.push(Fixed { at: outer, node: None, face: Some(face), outside: true, rank: 0 });
+            if upright && (outer - inner).abs() > t + DAYLIGHT {
+                fixed.push(Fixed { outside: true, ..Fixed::plain(outer, None, Some(face), 0) });
             }
         }
     }
@@ -230,12 +292,22 @@ fn ridge_ends_at(surface: &Surface, timbers: &[Timber], of_arc: &[Option<TimberI
     })
 }
 
-/// Gables that bound a face square to its walls: where they stand along the
-/// axis, and which way along it the roof lies.
-fn gable_ends(surface: &Surface, face: FaceId, axis: DVec2) -> Vec<(f64, f64)> {
+/// A verge square to the walls of a face.
+struct GableEnd {
+    /// Where it stands along the axis, mm.
+    at: f64,
+    /// Which way along the axis the roof lies.
+    inward: f64,
+    /// It stands on a wall that is carried up from its plate, so that a rafter
+    /// outside it has a plate under its foot.
+    upright: bool,
+}
+
+/// Gables that bound a face square to its walls.
+fn gable_ends(job: &Job, surface: &Surface, face: FaceId, axis: DVec2) -> Vec<GableEnd> {
     let f = surface.face(face);
     let n = f.outline.len();
-    let mut ends: Vec<(f64, f64)> = Vec::new();
+    let mut ends: Vec<GableEnd> = Vec::new();
     for k in 0..n {
         if surface.arc(f.arcs[k]).kind != ArcKind::Verge {
             continue;
@@ -248,11 +320,21 @@ fn gable_ends(surface: &Surface, face: FaceId, axis: DVec2) -> Vec<(f64, f64)> {
         // The face lies on the left of its outline.
         let inward = side.perp().dot(axis).signum();
         let at = axis.dot(a);
-        if !ends.iter().any(|e| (e.0 - at).abs() < 1e-3 && e.1 == inward) {
-            ends.push((at, inward));
+        if !ends.iter().any(|e| (e.at - at).abs() < 1e-3 && e.inward == inward) {
+            ends.push(GableEnd { at, inward, upright: stands_on_upright_wall(job, surface, a, b) });
         }
     }
     ends
+}
+
+/// Whether a line in plan lies on a wall that is carried up from its plate.
+fn stands_on_upright_wall(job: &Job, surface: &Surface, a: DVec2, b: DVec2) -> bool {
+    job.walls.iter().enumerate().filter(|(_, w)| starts_upright(w)).any(|(k, _)| {
+        surface.wall_ends(WallId(k as u32)).is_some_and(|[p, q]| {
+            let side = (q - p).normalize_or_zero();
+            [a, b].iter().all(|x| side.perp_dot(*x - p).abs() < ON_WALL)
+        })
+    })
 }
 
 /// Stations between and beyond the fixed ones.

@@ -29,9 +29,9 @@ pub const HOMES: [(&str, Option<&str>); 25] = [
     ("ridge-", Some("worked_examples")),
     ("au-", Some("worked_examples")),
     // Fascias, soffits, barge boards and roof boards.
-    ("mitre-", None),
-    ("crown-", None),
-    ("box-", None),
+    ("mitre-", Some("board_rows")),
+    ("crown-", Some("board_rows")),
+    ("box-", Some("board_rows")),
     // Lengthening joints.
     ("scarf-", None),
     ("fish-", None),
@@ -53,6 +53,8 @@ const ROUNDING: f64 = 1e-9;
 pub struct Entry {
     pub id: String,
     pub source: String,
+    /// What the figure is.
+    pub kind: String,
     pub inputs: Value,
     pub expected: Value,
     pub tolerance: Value,
@@ -68,6 +70,7 @@ pub fn entries() -> Vec<Entry> {
         .map(|e| Entry {
             id: e["id"].as_str().expect("every entry has an id").to_owned(),
             source: e["source"].as_str().expect("every entry has a source").to_owned(),
+            kind: e["kind"].as_str().unwrap_or_default().to_owned(),
             inputs: e["inputs"].clone(),
             expected: e["expected"].clone(),
             tolerance: e["tolerance"].clone(),

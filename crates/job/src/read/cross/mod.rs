@@ -1,14 +1,29 @@
 //! Rules that join the plan with the rest of the file.
 
+mod on_walls;
+
 use super::PlanChecker;
+use super::dormers::ReadDormer;
+use super::openings::ReadOpening;
 use super::plan::Plan;
 use super::plan_words;
 use super::reader::Reader;
 use super::timber::ReadTimber;
+use crate::Wall;
 use geometry::{CornerRef, DVec2, PlanFault};
 
-/// Checks the plan, if all of it could be read.
-pub(super) fn check(reader: &mut Reader<'_>, plan: &Plan, timber: &ReadTimber, checker: &PlanChecker<'_>) {
+/// What is joined with the plan.
+pub(super) struct OverThePlan<'r> {
+    pub(super) walls: &'r [Wall],
+    pub(super) timber: &'r ReadTimber,
+    pub(super) openings: &'r [ReadOpening],
+    pub(super) dormers: &'r [ReadDormer],
+}
+
+/// Checks the plan, if all of it could be read, and what lies over it.
+pub(super) fn check(reader: &mut Reader<'_>, plan: &Plan, over: &OverThePlan<'_>, checker: &PlanChecker<'_>) {
+    on_walls::openings_apart(reader, over.walls, over.openings);
+    on_walls::dormers_apart(reader, over.walls, over.dormers);
     if !plan.sound {
         return;
     }
@@ -18,9 +33,19 @@ pub(super) fn check(reader: &mut Reader<'_>, plan: &Plan, timber: &ReadTimber, c
     for fault in &faults {
         plan_words::report(reader, plan, fault);
     }
-    if let Some(plate) = timber.plate {
+    on_walls::within(reader, &lengths(&loops), over.walls, over.openings, over.dormers);
+    if let Some(plate) = over.timber.plate {
         walls_on_plates(reader, plan, &loops, plate.depth, &faults);
     }
+}
+
+/// Lengths of all walls in lettering order, mm.
+fn lengths(loops: &[Vec<DVec2>]) -> Vec<f64> {
+    let of_ring = |ring: &Vec<DVec2>| -> Vec<f64> {
+        let ends = ring.iter().cycle().skip(1);
+        ring.iter().zip(ends).map(|(start, end)| (*end - *start).length()).collect()
+    };
+    loops.iter().flat_map(of_ring).collect()
 }
 
 /// Two plates of a corner meet over their full width, so a wall shorter than

@@ -1,0 +1,55 @@
+//! The rows of the table, a file for each part of the job file.
+
+mod head;
+mod named;
+mod parts;
+mod roof;
+mod timber;
+
+use super::Key;
+
+/// Every key, in the order of a well-kept file.
+pub(super) static TABLES: &[&[Key]] = &[head::KEYS, roof::KEYS, timber::KEYS, parts::KEYS, named::KEYS];
+
+/// What a group of keys is about.
+pub(crate) static GROUPS: &[(&str, &str)] = &[
+    ("plan", "The wall plates as built"),
+    ("roof", "The roof"),
+    ("roof.eaves", "The eaves"),
+    (
+        "roof.eaves.sprocket",
+        "Sprockets: tapered pieces on the backs of the rafters that flatten the slope at the eaves",
+    ),
+    ("roof.verge", "The verges of gables"),
+    (
+        "roof.upper",
+        "A second pitch higher up, for a mansard: of every wall that slopes from its plate to the ridge and has none of its own",
+    ),
+    ("roof.walls", "Walls that differ, by letter: A runs from the first corner to the second, then B, C … Z, AA"),
+    ("roof.walls.*.upper", "A second pitch of this wall higher up"),
+    ("timber", "The timber, each size as [thickness, depth]"),
+    ("timber.rafter", "Rafters of every kind"),
+    ("timber.hip", "Hips"),
+    ("timber.valley", "Valleys"),
+    ("timber.ridge", "Ridge boards"),
+    ("timber.plate", "Wall plates, [height, width on the wall]"),
+    ("timber.joint", "How timbers longer than the stock are made"),
+    ("timber.purlin", "Purlins under the rafters. This and every part below is fitted when its size is written"),
+    ("timber.strut", "Struts from the lines of [bearings] up to the purlins"),
+    ("timber.collar", "Collars across pairs of rafters"),
+    ("timber.ceiling_joist", "Ceiling joists, lapped to the feet of the rafters"),
+    ("timber.binder", "Binders across the ceiling joists"),
+    ("timber.hanger", "Hangers from the purlins or rafters down to the binders"),
+    ("timber.angle_tie", "Angle ties across hipped corners"),
+    ("timber.dragon_tie", "Dragon ties from the corners of the plates to the angle ties"),
+    ("timber.ladder", "Rungs of the gable ladders that carry the verges"),
+    ("timber.noggin", "Noggins between the rafters"),
+    ("timber.fascia", "Fascia boards"),
+    ("timber.soffit", "Soffit boards"),
+    ("timber.fillet", "Tilting fillets, [height at the fascia, width up the slope]"),
+    ("timber.barge", "Barge boards at the verges"),
+    ("timber.lay_board", "Boards laid on the main slope under the valleys of dormers"),
+    ("openings", "Holes in slopes and ceilings, each under a name of your own"),
+    ("dormers", "Dormers, each under a name of your own"),
+    ("bearings", "Walls and beams inside the plan that carry load down, each under a name of your own"),
+];

@@ -1,0 +1,102 @@
+//! Why a hole cannot be trimmed where the job puts it.
+
+use core::fmt;
+
+/// Why a hole cannot be trimmed where the job puts it.
+#[non_exhaustive]
+#[derive(Clone, Debug, PartialEq)]
+pub enum Misfit {
+    /// Its wall is a gable, or no slope rises from it.
+    NoSlope,
+    /// Its sizes are none, or not numbers.
+    NoSize,
+    /// It does not lie in the slope at all.
+    Outside,
+    /// It, its trimmers or its trimming rafters run into a line of the roof.
+    Line {
+        /// `hip`, `valley`, `ridge` …
+        kind: &'static str,
+        /// Rafter that must be left between its trimmers and that line, mm.
+        needed: f64,
+    },
+    /// Its lower trimmer would come down on the plate or on the ceiling joists.
+    Eaves {
+        /// How much higher it must lie, up the slope, mm.
+        higher: f64,
+    },
+    /// A purlin passes through it or its trimmers.
+    Purlin {
+        /// Where the purlin lies up the slope, mm.
+        up: f64,
+    },
+    /// It is in the place of another opening or dormer.
+    Taken {
+        /// Name of the other.
+        by: String,
+    },
+    /// It would cut the trimming rafters of another opening, or the other its.
+    TrimmingRafters {
+        /// Name of the other.
+        of: String,
+    },
+    /// Rafters that the roof fixes leave no room for trimming rafters beside it.
+    Beside,
+    /// It cuts more rafters than may be cut without an engineer.
+    TooManyCut {
+        /// How many it cuts.
+        cut: usize,
+        /// How many it may.
+        most: usize,
+        /// The widest hole that cuts so many, mm.
+        widest: f64,
+    },
+}
+
+impl fmt::Display for Misfit {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::NoSlope => write!(f, "has no slope to lie in: no rafters rise from that wall"),
+            Self::NoSize => write!(f, "needs a width and a height above 0"),
+            Self::Outside => write!(f, "lies outside the slope"),
+            Self::Line { kind, needed } => {
+                write!(f, "with its trimmers comes nearer than {needed:.0} mm to the {kind}, or crosses it")
+            }
+            Self::Eaves { higher } => write!(
+                f,
+                "lies too low: its lower trimmer would meet the plate or the ceiling joists; \
+                 {higher:.0} mm higher up the slope it clears them"
+            ),
+            Self::Purlin { up } => write!(f, "with its trimmers crosses the purlin {up:.0} mm up the slope"),
+            Self::Taken { by } => write!(f, "overlaps {by:?} or the timber that trims it"),
+            Self::TrimmingRafters { of } => {
+                write!(f, "and {of:?} would cut one another's trimming rafters: set them in line or further apart")
+            }
+            Self::Beside => write!(f, "leaves no room for trimming rafters between the fixed rafters beside it"),
+            Self::TooManyCut { cut, most, widest } => write!(
+                f,
+                "cuts {cut} rafters; more than {most} needs an engineer. At these centres an opening may be {widest:.0} \
+                 mm wide between its trimming rafters"
+            ),
+        }
+    }
+}
+
+/// A place where an opening fits, as the job would give it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Place {
+    /// For its `along`, mm.
+    pub along: f64,
+    /// For its `up` (or a dormer's `back`), measured as the job does, mm.
+    pub up: f64,
+}
+
+/// The end of a refusal's text: where the opening fits instead.
+pub fn advice(misfit: &Misfit, nearest: Option<&Place>) -> String {
+    match (nearest, misfit) {
+        (Some(p), _) => {
+            format!(". The nearest place that takes it is {:.0} mm along the wall and {:.0} mm up", p.along, p.up)
+        }
+        (None, Misfit::NoSlope | Misfit::NoSize | Misfit::TooManyCut { .. }) => String::new(),
+        (None, _) => ". No place in that slope takes it: make it smaller, or choose another wall".into(),
+    }
+}
