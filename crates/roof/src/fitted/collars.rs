@@ -2,6 +2,7 @@
 
 use super::beam::{Beam, under_tops};
 use super::clearing::is_clear;
+use super::contacts;
 use crate::SolveError;
 use crate::carcass::Carcass;
 use crate::frame::timber::{CutUse, Made, Role, Timber, TimberId};
@@ -23,6 +24,9 @@ const ON_SIDE: f64 = 0.01;
 
 /// A collar shorter than this along its underside is no use, mm.
 const SHORTEST: f64 = 300.0;
+
+/// A lap on the side of a rafter smaller than this cannot be nailed, mm².
+const LEAST_LAP: f64 = 2_000.0;
 
 /// Place collars on every so many pairs.
 ///
@@ -52,7 +56,7 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
             NoticeLevel::Warn,
             "collar-left-out",
             "whole roof",
-            format!("With `timber.collar.height` at {height:.0} mm, {count} collars {why}: they are left out."),
+            format!("Collars left out, because at {height:.0} mm above the plates they {why}: {count}."),
         );
     }
     Ok(())
@@ -103,6 +107,10 @@ fn one(carcass: &Carcass<'_>, collar: CollarTimber, pair: Pair) -> Result<Beam, 
         }
         if beam.length() < SHORTEST {
             return Err("would lie in the ridge or above it");
+        }
+        if !beam.rests.iter().all(|(tag, id)| contacts::area(&beam.cells, *tag, carcass.wood(*id)) > LEAST_LAP) {
+            why = "would find no rafter to lap to";
+            continue;
         }
         let ways = carcass.in_the_way(&beam.cells);
         if is_clear(carcass, &beam, &|_| false) {
