@@ -13,6 +13,7 @@ mod plan_fault;
 mod plane;
 mod solid;
 pub mod surface;
+pub mod survey;
 
 pub use angle::Angle;
 pub use carve::{carve, trim};

@@ -88,9 +88,9 @@ fn the_runner_sees_differences() {
 }
 
 /// Codes that the cases leave to other tests: those of whole files and of
-/// plans.
-const ELSEWHERE: [&str; 5] =
-    ["file-empty", "file-too-large", "not-text", "too-many-corners", "wall-shorter-than-plate"];
+/// plans, and of files too long to be cases.
+const ELSEWHERE: [&str; 6] =
+    ["file-empty", "file-too-large", "not-text", "too-many-corners", "too-many-named", "wall-shorter-than-plate"];
 
 #[test]
 fn every_code_that_the_guide_lists_has_a_case() {

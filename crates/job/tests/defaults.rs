@@ -3,8 +3,8 @@
 use std::sync::LazyLock;
 
 use job::{
-    Fascia, HipEdge, HipHead, HipLine, LengthUnit, Parts, PurlinSet, RidgeTop, Section, SpliceKind, Spread, TailCut,
-    Wood,
+    Distance, DormerKind, Fascia, HipEdge, HipHead, HipLine, LengthUnit, OpeningKind, Parts, PurlinSet, RidgeTop,
+    Section, SpliceKind, Spread, TailCut, UpperSlope, ValleyAs, Wood,
 };
 
 const SMALLEST: &str = r#"format = 1
@@ -94,10 +94,10 @@ fn every_line_that_is_commented_out_can_be_put_in() {
         let job = job::read(&text).unwrap_or_else(|faults| panic!("{head} {key}: {faults}"));
         assert_ne!(job, plain, "{head} {key} changes nothing");
     }
-    // Date, revision, seven keys of a wall and two pairs of pitches, birdsmouth
-    // and the valley's size, 23 of parts, 8 of an opening, 8 of a dormer and 3
-    // of a bearing.
-    assert_eq!(out.len(), 60);
+    // Date and revision, eight keys of a wall, both pairs of the roof's second
+    // pitch and its sprockets, birdsmouth and the valley's size, 23 keys of
+    // parts, 8 of an opening, 8 of a dormer and 3 of a bearing.
+    assert_eq!(out.len(), 2 + 8 + 4 + 2 + 23 + 8 + 8 + 3);
 }
 
 #[test]
@@ -182,4 +182,67 @@ fn what_a_file_says_is_what_the_job_holds() {
     assert_eq!((job.timber.valley.edge, job.timber.valley.line), (HipEdge::Backed, HipLine::SetOver));
     assert_eq!(job.timber.ridge.top, RidgeTop::Centre);
     assert_eq!(job.timber.plate, Section { thickness: 100.0, depth: 75.0 });
+}
+
+#[test]
+fn every_part_that_a_file_writes_is_in_the_job() {
+    let job = job::read(include_str!("cases/good-every-part.toml")).unwrap_or_else(|faults| panic!("{faults}"));
+    let sprocket = job.eaves.sprocket.unwrap();
+    assert_eq!(sprocket.pitch_deg, 25.0);
+    assert!((sprocket.reach - 609.6).abs() < 1e-9, "2 × 304.8");
+    let walls = &job.walls;
+    assert_eq!((walls[0].plate, walls[0].upper.map(|u| (u.from, u.pitch_deg))), (-300.0, Some((1400.0, 55.0))));
+    assert_eq!((walls[1].half_hip, walls[1].plate, walls[1].upper), (Some(1219.2), 600.0, None));
+    assert_eq!((walls[2].gablet, walls[2].upper), (Some(1500.0), None));
+    assert_eq!((walls[3].gable, walls[3].plate, walls[3].upper), (true, 150.0, None));
+    // The courtyard's walls say nothing, so they break where the roof says.
+    assert!(walls[4..].iter().all(|wall| wall.upper == Some(UpperSlope { from: 1200.0, pitch_deg: 30.0 })));
+
+    let parts = job.timber.parts;
+    let purlin = parts.purlin.unwrap();
+    assert_eq!((purlin.set, purlin.up), (PurlinSet::Plumb, vec![1219.2, 2400.0]));
+    let collar = parts.collar.unwrap();
+    assert_eq!((collar.size.depth, collar.height, collar.every), (125.0, 1100.0, 3));
+    assert_eq!(parts.strut.map(|strut| strut.centres), Some(1500.0));
+    assert_eq!(parts.hanger.map(|hanger| hanger.centres), Some(1524.0));
+    assert_eq!(parts.ladder.map(|ladder| (ladder.size.thickness, ladder.centres)), Some((47.0, 450.0)));
+    assert_eq!(parts.noggin.map(|noggin| noggin.rows), Some(2));
+    let depths = [
+        parts.ceiling_joist,
+        parts.binder,
+        parts.angle_tie,
+        parts.dragon_tie,
+        parts.fascia,
+        parts.soffit,
+        parts.fillet,
+        parts.barge,
+        parts.lay_board,
+    ];
+    let depths = depths.map(|size| size.map(|size| size.depth).unwrap());
+    assert_eq!(depths, [100.0, 125.0, 75.0, 75.0, 200.0, 300.0, 75.0, 225.0, 175.0]);
+    let joint = job.timber.joint;
+    assert_eq!((joint.kind, joint.bolted, joint.wood), (SpliceKind::Hooked, false, Wood::Hardwood));
+    assert!((joint.longest - 5486.4).abs() < 1e-9, "18 × 304.8");
+}
+
+#[test]
+fn what_is_named_keeps_the_order_of_the_file() {
+    let job = job::read(include_str!("cases/good-every-part.toml")).unwrap_or_else(|faults| panic!("{faults}"));
+    let openings: Vec<&str> = job.openings.iter().map(|opening| opening.name.as_str()).collect();
+    assert_eq!(openings, ["stair_1", "z", "2-b", "a"]);
+    let [stair, z, stack, hatch] = &job.openings[..] else { panic!("four openings") };
+    assert_eq!((stair.kind, stair.up, stair.flue_wall), (OpeningKind::RoofWindow, Distance::Plan(900.0), None));
+    assert_eq!((z.wall, z.along, z.up), (0, 4000.0, Distance::Slope(1200.0)));
+    assert_eq!((stack.kind, stack.wall), (OpeningKind::Chimney, 2));
+    assert_eq!((stack.width, stack.height, stack.flue_wall), (600.0, 440.0, Some(101.6)));
+    assert_eq!((hatch.kind, hatch.wall, hatch.up), (OpeningKind::Hatch, 4, Distance::Plan(0.0)));
+    let dormers: Vec<&str> = job.dormers.iter().map(|dormer| dormer.name.as_str()).collect();
+    assert_eq!(dormers, ["z", "a"]);
+    let [gable, lean_to] = &job.dormers[..] else { panic!("two dormers") };
+    assert_eq!((gable.kind, gable.valley, gable.wall), (DormerKind::Gable, ValleyAs::Rafter, 0));
+    assert_eq!((lean_to.kind, lean_to.valley, lean_to.pitch_deg), (DormerKind::LeanTo, ValleyAs::LayBoard, 10.0));
+    assert_eq!((lean_to.back, lean_to.width, lean_to.plate), (300.0, 1500.0, 1300.0));
+    let [z, a] = &job.bearings[..] else { panic!("two bearings") };
+    assert_eq!((z.name.as_str(), z.from, z.top), ("z", [-1000.0, 1500.0], -100.0));
+    assert_eq!((a.name.as_str(), a.to, a.top), ("a", [8400.0, 3500.0], 0.0));
 }

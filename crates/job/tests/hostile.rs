@@ -22,6 +22,10 @@ fn code(bytes: &[u8]) -> Vec<&'static str> {
     read(bytes).expect_err("a fault")
 }
 
+fn code_of(text: &str) -> Vec<&'static str> {
+    code(text.as_bytes())
+}
+
 #[test]
 fn files_that_are_no_text_are_told() {
     assert_eq!(code(b"format = 1\ntitle = \"\xff\""), ["not-text"]);
@@ -89,6 +93,13 @@ fn full_files_of_nonsense_end() {
         after("roof.pitch = \"", "1/") + "\"",
         after("roof.eaves.overhang = \"", "½") + "\"",
         full(|n| format!("roof.walls.w{n}.pitch = 0\n")),
+        full(|n| format!("openings.w{n}.along = 0\n")),
+        full(|n| format!("dormers.w{n}.wall = \"A\"\n")),
+        full(|n| format!("bearings.\"{n} w\".top = \"½\"\n")),
+        after("timber.purlin.up = [", "1000,") + "]",
+        after("timber.purlin.up = [", "x,") + "]",
+        after("timber.noggin.rows = ", "9"),
+        after("bearings.", "a") + ".top = 1",
     ];
     for file in &files {
         let start = std::time::Instant::now();
@@ -96,6 +107,82 @@ fn full_files_of_nonsense_end() {
         let seconds = start.elapsed().as_secs_f64();
         println!("{seconds:.2} s, {} faults, {}: {:.24}", codes.len(), codes[0], file.replace('\n', " "));
         assert!(seconds < SLOWEST, "took {seconds} s");
+    }
+}
+
+/// A rectangle of plates with a roof.
+const HEAD: &str =
+    "format = 1\ntitle = \"x\"\nplan.corners = [[0, 0], [8400, 0], [8400, 5200], [0, 5200]]\nroof.pitch = 40\n";
+
+#[test]
+fn more_names_than_can_be_compared_are_refused() {
+    let opening = |n: usize| {
+        format!(
+            "openings.n{n} = {{ kind = \"hatch\", wall = \"A\", along = 0, up_plan = 0, width = 99, height = 99 }}\n"
+        )
+    };
+    let dormer = |n: usize| {
+        format!(
+            "dormers.n{n} = {{ kind = \"gable\", wall = \"A\", along = 0, back = 0, width = 99, plate = 99, pitch = 9 }}\n"
+        )
+    };
+    let count = |text: &str, code: &str| {
+        let codes = code_of(text);
+        codes.iter().filter(|found| **found == code).count()
+    };
+    let openings: String = (0..=job::MOST_NAMED).map(opening).collect();
+    let text = format!("{HEAD}{openings}");
+    // All lie in one place: each but the first is told once.
+    assert_eq!(count(&text, "openings-overlap"), job::MOST_NAMED - 1);
+    assert_eq!(count(&text, "too-many-named"), 1);
+    let dormers: String = (0..job::MOST_NAMED).map(dormer).collect();
+    let text = format!("{HEAD}{dormers}");
+    assert_eq!((count(&text, "dormers-overlap"), count(&text, "too-many-named")), (job::MOST_NAMED - 1, 0));
+}
+
+#[test]
+fn names_and_letters_that_lead_elsewhere_are_refused() {
+    for name in ["\"\"", "\"../a\"", "\"a.b\"", "\"a\\nb\"", "'½'"] {
+        assert_eq!(
+            code_of(&format!("{HEAD}bearings.{name} = {{ from = [0, 0], to = [1, 1] }}\n")),
+            ["bad-name"],
+            "{name}"
+        );
+    }
+    for wall in ["", "AAAAAAAAAAAAAAAAAAAA", "a.b", "½", "A\\n"] {
+        let dormer =
+            format!("kind = \"gable\", wall = \"{wall}\", along = 0, back = 0, width = 99, plate = 99, pitch = 9");
+        assert_eq!(code_of(&format!("{HEAD}dormers.a = {{ {dormer} }}\n")), ["unknown-wall"], "{wall}");
+    }
+    // Without corners no letter can be wrong.
+    let text = "format = 1\ntitle = \"x\"\nplan.corners = 0\nroof.pitch = 40\n";
+    let dormer =
+        "dormers.a = { kind = \"gable\", wall = \"ZZ\", along = 0, back = 0, width = 99, plate = 99, pitch = 9 }\n";
+    assert_eq!(code_of(&format!("{text}{dormer}")), ["wrong-type"]);
+}
+
+#[test]
+fn extremes_of_every_new_number_are_told_or_read() {
+    let keys = [
+        "roof.walls.A.plate",
+        "roof.walls.A.half_hip",
+        "roof.walls.A.gablet",
+        "roof.walls.A.upper.from",
+        "roof.upper.pitch",
+        "roof.eaves.sprocket.reach",
+        "timber.purlin.up",
+        "timber.collar.every",
+        "timber.noggin.rows",
+        "timber.joint.longest",
+        "openings.a.along",
+        "openings.a.flue_wall",
+        "dormers.a.plate",
+        "bearings.a.top",
+    ];
+    for key in keys {
+        for value in ["nan", "inf", "-inf", "1e308", "-1e308", "9223372036854775807", "-9223372036854775808"] {
+            assert!(!code_of(&format!("{HEAD}{key} = {value}\n")).is_empty(), "{key} = {value}");
+        }
     }
 }
 
@@ -121,8 +208,9 @@ proptest! {
     }
 
     #[test]
-    fn a_good_file_with_lines_changed_about(a in 0..200_usize, b in 0..200_usize, cut in 0..60_usize) {
-        let text = include_str!("cases/good-every-way-of-writing.toml");
+    fn a_good_file_with_lines_changed_about(parts: bool, a in 0..200_usize, b in 0..200_usize, cut in 0..60_usize) {
+        let every_way = include_str!("cases/good-every-way-of-writing.toml");
+        let text = if parts { include_str!("cases/good-every-part.toml") } else { every_way };
         let mut lines: Vec<&str> = text.lines().collect();
         let (a, b) = (a % lines.len(), b % lines.len());
         lines.swap(a, b);
@@ -131,7 +219,7 @@ proptest! {
     }
 
     #[test]
-    fn any_value_for_any_key(key in "(format|title|region|units|plan\\.corners|plan\\.holes|roof\\.pitch|roof\\.eaves|roof\\.walls\\.[A-D]|roof\\.walls|timber\\.rafter\\.size|timber\\.hip)",
+    fn any_value_for_any_key(key in "(format|title|region|units|plan\\.corners|plan\\.holes|roof\\.pitch|roof\\.eaves|roof\\.walls\\.[A-D]|roof\\.walls|timber\\.rafter\\.size|timber\\.hip|timber\\.purlin|timber\\.purlin\\.up|timber\\.noggin\\.rows|timber\\.joint\\.bolted|roof\\.upper|roof\\.walls\\.A\\.upper|roof\\.eaves\\.sprocket|openings|openings\\.a|openings\\.a\\.wall|dormers\\.b\\.along|bearings\\.c\\.from)",
         value in "(-?[0-9]{1,20}|-?[0-9]\\.[0-9]e[0-9]{1,3}|nan|inf|true|2031-05-14|\\[\\]|\\[\\[\\]\\]|\\[0,0\\]|\\[\\[\\[0,0\\]\\]\\]|\\{\\}|\"[0-9' ½ac-n]*\"|\\{ pitch = 30 \\}|\\[-1, nan\\])") {
         let text = format!("{key} = {value}\n");
         code(text.as_bytes());

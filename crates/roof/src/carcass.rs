@@ -167,18 +167,33 @@ fn bounds(cells: &[Cell<Made>]) -> (DVec3, DVec3) {
 
 /// Whether two convex cells overlap by more than [`TOUCH`].
 pub fn share_space(a: &Cell<Made>, b: &Cell<Made>) -> bool {
+    // Most pairs are parted by a face of one of them.
+    if outside_a_face(a, b) || outside_a_face(b, a) {
+        return false;
+    }
     let mut left = a.clone();
-    for face in &b.faces {
-        let at = |k: usize| b.points[face.ring[k] as usize];
-        let normal = (1..face.ring.len() - 1)
-            .map(|k| (at(k) - at(0)).cross(at(k + 1) - at(0)))
-            .fold(DVec3::ZERO, |s, n| s + n)
-            .normalize_or_zero();
-        let plane = geometry::Plane { normal, offset: normal.dot(at(0)) - TOUCH };
+    for plane in inset_faces(b) {
         match left.clipped(plane, Made::Inner) {
             Some(kept) => left = kept,
             None => return false,
         }
     }
     true
+}
+
+/// Whether all of `a` lies outside one face of `b`.
+fn outside_a_face(a: &Cell<Made>, b: &Cell<Made>) -> bool {
+    inset_faces(b).any(|plane| a.points.iter().all(|p| plane.distance(*p) >= 0.0))
+}
+
+/// The planes of a cell's faces, moved inwards by [`TOUCH`].
+fn inset_faces(cell: &Cell<Made>) -> impl Iterator<Item = geometry::Plane> + '_ {
+    cell.faces.iter().map(|face| {
+        let at = |k: usize| cell.points[face.ring[k] as usize];
+        let normal = (1..face.ring.len() - 1)
+            .map(|k| (at(k) - at(0)).cross(at(k + 1) - at(0)))
+            .fold(DVec3::ZERO, |s, n| s + n)
+            .normalize_or_zero();
+        geometry::Plane { normal, offset: normal.dot(at(0)) - TOUCH }
+    })
 }

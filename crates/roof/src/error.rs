@@ -113,6 +113,20 @@ pub enum SolveError {
         /// What is wrong.
         what: String,
     },
+    /// An opening cannot be trimmed where the job puts it.
+    #[error("the {what} {name:?} on wall {wall} {misfit}{}", advice(misfit, nearest.as_ref()))]
+    Opening {
+        /// `roof window`, `chimney` …
+        what: &'static str,
+        /// Its name.
+        name: String,
+        /// Letter of its wall.
+        wall: String,
+        /// Why.
+        misfit: Box<Misfit>,
+        /// The nearest place where it can be built, if there is one.
+        nearest: Option<Place>,
+    },
     /// A purlin is asked for beyond its slope.
     #[error(
         "wall {wall}: `timber.purlin.up` asks for a purlin {up:.0} mm up the slope, but the slope is {longest:.0} mm \
@@ -125,20 +139,6 @@ pub enum SolveError {
         up: f64,
         /// Length of the slope, mm.
         longest: f64,
-    },
-    /// An opening cannot be trimmed where the job puts it.
-    #[error("the {what} {name:?} on wall {wall} {misfit}{}", advice(nearest.as_ref()))]
-    Opening {
-        /// `roof window`, `chimney` …
-        what: &'static str,
-        /// Its name.
-        name: String,
-        /// Letter of its wall.
-        wall: String,
-        /// Why.
-        misfit: Box<Misfit>,
-        /// The nearest place where it can be built, if there is one.
-        nearest: Option<Place>,
     },
     /// The job asks for more timbers than a roof can have.
     #[error("this roof needs about {count} rafters, more than {limit}: is `timber.rafter.centres` in the right unit?")]

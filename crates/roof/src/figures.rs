@@ -15,6 +15,10 @@ const NO_DEDUCTION: f64 = 0.005;
 /// A cut that turns less than this from square across the edge is a plain cut, degrees.
 const SQUARE_ACROSS: f64 = 0.05;
 
+/// A face of a halving turned further than this from square across lies along
+/// the timber, degrees; the others are its shoulders.
+const ACROSS_THE_GRAIN: f64 = 45.0;
+
 /// A cut leaning nearer than this (n_x) to along the timber has no mark across
 /// its top edge.
 const ALONG_EDGE: f64 = 0.05;
@@ -189,8 +193,8 @@ fn cuts_of(
         let m = mark(local);
         let name = purlin_cut_name(t, purpose, at, (local, normal))
             .unwrap_or_else(|| cut_name(purpose, at, m.edge_deg, local.z, m.face_deg));
-        let against = match (purpose, face.tag) {
-            (CutUse::Against(_) | CutUse::Mitre(_), Made::Cut(k)) => {
+        let against = match (purpose.other(), face.tag) {
+            (Some(_), Made::Cut(k)) => {
                 touches.get(usize::from(k)).copied().flatten().and_then(|id| marks.get(id.index()).cloned())
             }
             _ => None,
@@ -255,6 +259,8 @@ fn cut_name(purpose: CutUse, at: CutPlace, edge_deg: f64, across: f64, face_deg:
         CutUse::Seat => "seat cut".into(),
         CutUse::Heel => "heel plumb cut".into(),
         CutUse::Soffit => "soffit level cut".into(),
+        CutUse::Halved(_) if face_deg > ACROSS_THE_GRAIN => format!("{place} halving"),
+        CutUse::Halved(_) => format!("{place} halving shoulder"),
         _ if edge_deg > SQUARE_ACROSS => format!("{place} cheek, facing {side}"),
         _ if face_deg < SQUARE_ACROSS => format!("{place} square cut"),
         _ => format!("{place} plumb cut"),

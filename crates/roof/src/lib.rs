@@ -6,6 +6,7 @@ mod error;
 mod figures;
 mod fitted;
 mod frame;
+mod gable_wall;
 mod marking;
 mod openings;
 mod pieces;

@@ -250,9 +250,11 @@ fn contacts(timbers: &[Timber], bodies: &[Option<Body>], marks: &[String]) -> Re
         }
         for (c, cut) in t.cuts.iter().enumerate() {
             let declared = match cut.purpose {
-                CutUse::Against(id) | CutUse::Mitre(id) => Some(id.index()),
                 CutUse::Seat => None,
-                _ => continue,
+                purpose => match purpose.other() {
+                    Some(id) => Some(id.index()),
+                    None => continue,
+                },
             };
             let others =
                 (0..timbers.len()).filter(|o| *o != k && Some(*o) != declared && is_plate(*o) == declared.is_none());

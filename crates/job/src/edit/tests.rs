@@ -142,6 +142,10 @@ pitch = 25
 purlin = { size = [75, 200], set = "plumb" }
 ceiling_joist = { size = [47, 100] }
 binder = { size = [50, 125] }
+strut = { size = [75, 75] }
+hanger = { size = [38, 75] }
+ladder = { size = [47, 75] }
+noggin = { size = [47, 75] }
 angle_tie = { size = [75, 75] }
 collar = { size = [38, 125], height = 1000 }
 
@@ -149,7 +153,7 @@ collar = { size = [38, 125], height = 1000 }
 landing = { kind = "chimney", wall = "A", along = 500, up_plan = 900, width = 600, height = 400 }
 
 [dormers.bedroom]
-kind = "lean-to"
+kind = "gable"
 wall = "C"
 along = 300
 back = 400
@@ -224,8 +228,10 @@ fn groups_under_heads_of_their_own_are_replaced_and_taken_out() {
     assert!(new.contains("[bearings]") && new.contains("# end of file"), "{new}");
     let without = remove(&full, "dormers.bedroom").unwrap();
     assert!(read(&without).unwrap().dormers.is_empty());
-    assert_eq!(read(remove(&full, "bearings").unwrap()).unwrap().bearings.len(), 0);
-    // Plates cannot go: the roof would have none.
+    let without = remove(&full, "timber.collar").unwrap();
+    assert_eq!(read(&without).unwrap().timber.parts.collar, None);
+    // Struts stand on the bearings, and the roof on its plates.
+    assert!(matches!(remove(&full, "bearings"), Err(EditError::Faults(_))));
     assert!(matches!(remove(&full, "plan"), Err(EditError::Faults(_))));
 }
 

@@ -53,7 +53,7 @@ fn spaced(reader: &mut Reader<'_>, timber: &Group<'_>, word: &str, lies: Lies) -
     let (group, size) = part(reader, timber, word, lies);
     let centres = reader.needed(&group, "centres");
     let size = size?;
-    apart(reader, "two of them", &centres, &size);
+    apart(reader, "timbers", &centres, &size);
     Some(SpacedTimber { size: size.value, centres: centres.value })
 }
 

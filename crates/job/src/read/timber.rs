@@ -80,7 +80,7 @@ pub(super) fn apart(reader: &mut Reader<'_>, what: &str, centres: &Read<f64>, si
         reader.fault(
             place,
             "centres-too-close",
-            format!("Centres of {} mm leave too little room between {what}, {thickness} mm thick", centres.value),
+            format!("Centres of {} mm leave too little room between {what} {thickness} mm thick", centres.value),
             "The gap should be no narrower than the timber, or nobody can nail in it",
             format!("Write centres of {least} mm or more, or a thinner timber"),
         );

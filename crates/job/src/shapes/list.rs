@@ -1,5 +1,6 @@
 //! The list of shapes with their parameters.
 
+use super::forms;
 use super::outline::{self, Outline};
 use super::{Parameter, ShapeError, ShapeInfo};
 
@@ -17,13 +18,14 @@ fn call<const N: usize>(
 }
 
 const LENGTH: &str = "overall length, west to east";
+const WIDTH: &str = "width, south to north";
 const DEPTH: &str = "overall depth, south to north";
 
 pub(super) static SHAPES: &[ShapeInfo] = &[
     ShapeInfo {
         name: "rectangle",
         description: "A plain rectangle",
-        parameters: &[size("length", 8400.0, LENGTH), size("width", 5200.0, "width, south to north")],
+        parameters: &[size("length", 8400.0, LENGTH), size("width", 5200.0, WIDTH)],
         gables: true,
         outline: |sizes| call(outline::rectangle, sizes),
     },
@@ -116,5 +118,67 @@ pub(super) static SHAPES: &[ShapeInfo] = &[
         ],
         gables: true,
         outline: |sizes| call(outline::bay, sizes),
+    },
+    ShapeInfo {
+        name: "half-hip",
+        description: "A rectangle with half-hipped ends",
+        parameters: &[
+            size("length", 9000.0, LENGTH),
+            size("width", 5400.0, WIDTH),
+            size("rise", 1400.0, "height above the plates at which the half hips start"),
+        ],
+        gables: false,
+        outline: |sizes| call(forms::half_hip, sizes),
+    },
+    ShapeInfo {
+        name: "gablet",
+        description: "A hipped rectangle with gablets over its ends",
+        parameters: &[
+            size("length", 9600.0, LENGTH),
+            size("width", 5600.0, WIDTH),
+            size("rise", 1600.0, "height above the plates at which the gablets start"),
+        ],
+        gables: false,
+        outline: |sizes| call(forms::gablet, sizes),
+    },
+    ShapeInfo {
+        name: "lean-to",
+        description: "One slope that rises from south to north, against a house",
+        parameters: &[size("length", 4800.0, LENGTH), size("width", 2400.0, WIDTH)],
+        gables: false,
+        outline: |sizes| call(forms::lean_to, sizes),
+    },
+    ShapeInfo {
+        name: "saltbox",
+        description: "A gabled rectangle whose south plate stands higher than its north one",
+        parameters: &[
+            size("length", 8400.0, LENGTH),
+            size("width", 6000.0, WIDTH),
+            size("raise", 1200.0, "how much higher the south plate stands"),
+        ],
+        gables: false,
+        outline: |sizes| call(forms::saltbox, sizes),
+    },
+    ShapeInfo {
+        name: "mansard",
+        description: "A rectangle with a steep lower and a flatter upper slope",
+        parameters: &[
+            size("length", 9600.0, LENGTH),
+            size("width", 6800.0, WIDTH),
+            size("lower", 2300.0, "height above the plates at which the slopes break"),
+        ],
+        gables: true,
+        outline: |sizes| call(forms::mansard, sizes),
+    },
+    ShapeInfo {
+        name: "sprockets",
+        description: "A rectangle with a steep roof and sprocketed eaves",
+        parameters: &[
+            size("length", 8000.0, LENGTH),
+            size("width", 5600.0, WIDTH),
+            size("reach", 700.0, "how far in from the plate line the sprockets reach"),
+        ],
+        gables: true,
+        outline: |sizes| call(forms::sprockets, sizes),
     },
 ];

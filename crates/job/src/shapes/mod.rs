@@ -1,5 +1,6 @@
 //! New job files from a shape and a few sizes.
 
+mod forms;
 mod list;
 mod outline;
 #[cfg(test)]
@@ -32,7 +33,7 @@ pub struct ShapeInfo {
     pub description: &'static str,
     /// Its sizes, in order.
     pub parameters: &'static [Parameter],
-    /// Whether it has ends that make good gables.
+    /// Whether it has ends that may be gables or hips.
     pub gables: bool,
     outline: fn(&[f64]) -> Result<Outline, ShapeError>,
 }
@@ -84,7 +85,9 @@ pub enum ShapeError {
         because: &'static str,
     },
     /// A shape without ends for gables.
-    #[error("`{shape}` has no ends for gables; leave the gables out, and set them wall by wall afterwards")]
+    #[error(
+        "`{shape}` has no ends that may be gables or hips; leave the gables out, and set them wall by wall afterwards"
+    )]
     NoGables {
         /// The shape.
         shape: &'static str,

@@ -13,16 +13,32 @@ pub(super) struct Outline {
     pub(super) holes: Vec<Vec<[f64; 2]>>,
     /// Walls that make good gables, counted from 0.
     pub(super) ends: Vec<usize>,
+    /// What the roof and its walls say besides.
+    pub(super) form: Form,
+}
+
+/// What makes a roof of another form than hips and gables, as it is written in
+/// the file.
+#[derive(Default)]
+pub(super) struct Form {
+    /// The pitch, where the usual one does not suit, degrees.
+    pub(super) pitch_deg: Option<f64>,
+    /// More keys of the eaves, each `key = value`.
+    pub(super) eaves: Vec<String>,
+    /// More keys of the roof, each `key = value`.
+    pub(super) roof: Vec<String>,
+    /// What walls say for themselves, each `key = value`; counted from 0.
+    pub(super) walls: Vec<(usize, String)>,
 }
 
 impl Outline {
     fn plain<const N: usize>(corners: [[f64; 2]; N], ends: &[usize]) -> Self {
-        Self { corners: corners.to_vec(), holes: Vec::new(), ends: ends.to_vec() }
+        Self { corners: corners.to_vec(), holes: Vec::new(), ends: ends.to_vec(), form: Form::default() }
     }
 }
 
 /// Says that one size must be below another.
-fn below(less: (&'static str, f64), more: (&'static str, f64), times: f64) -> Result<(), ShapeError> {
+pub(super) fn below(less: (&'static str, f64), more: (&'static str, f64), times: f64) -> Result<(), ShapeError> {
     if less.1 * times < more.1 {
         return Ok(());
     }
@@ -139,6 +155,7 @@ pub(super) fn courtyard([length, depth, wing]: [f64; 3]) -> Result<Outline, Shap
         corners: vec![[0.0, 0.0], [length, 0.0], [length, depth], [0.0, depth]],
         holes: vec![vec![[wing, wing], [wing, north], [east, north], [east, wing]]],
         ends: Vec::new(),
+        form: Form::default(),
     })
 }
 

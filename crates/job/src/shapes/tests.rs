@@ -12,7 +12,13 @@ fn every_shape_makes_a_good_job() {
     for shape in shapes() {
         let text = new_job(shape.name, "Trial", &[], false).unwrap_or_else(|error| panic!("{}: {error}", shape.name));
         let job = read(&text).unwrap();
-        assert!(job.walls.iter().all(|wall| !wall.gable), "{}", shape.name);
+        let gables = job.walls.iter().filter(|wall| wall.gable).count();
+        let expected = match shape.name {
+            "lean-to" => 3,
+            "saltbox" => 2,
+            _ => 0,
+        };
+        assert_eq!(gables, expected, "{}", shape.name);
         assert!(twice_area(&job.loops[0]) > 0.0, "{} runs clockwise", shape.name);
         for hole in &job.loops[1..] {
             assert!(twice_area(hole) < 0.0, "a courtyard of {} runs anticlockwise", shape.name);
@@ -73,6 +79,48 @@ fn areas_follow_from_the_sizes() {
     let octagon = 2.0 * (core::f64::consts::SQRT_2 - 1.0) * 5000.0 * 5000.0;
     // The corners are written to a thousandth of a millimetre.
     assert!((area("octagon", &[("width", 5000.0)]) - octagon).abs() < 5000.0 * 8.0 * 0.001);
+}
+
+#[test]
+fn forms_follow_from_the_sizes() {
+    let job = |shape, sizes: &[(&str, f64)]| read(new_job(shape, "Trial", sizes, false).unwrap()).unwrap();
+    let half_hips = job("half-hip", &[("rise", 1000.0)]);
+    assert_eq!(
+        half_hips.walls.iter().map(|wall| wall.half_hip).collect::<Vec<_>>(),
+        [None, Some(1000.0), None, Some(1000.0)]
+    );
+    let gablets = job("gablet", &[("length", 4000.0), ("rise", 800.5)]);
+    assert_eq!(
+        gablets.walls.iter().map(|wall| wall.gablet).collect::<Vec<_>>(),
+        [Some(800.5), None, Some(800.5), None]
+    );
+    let lean_to = job("lean-to", &[]);
+    assert_eq!(lean_to.walls.iter().map(|wall| wall.gable).collect::<Vec<_>>(), [false, true, true, true]);
+    let saltbox = job("saltbox", &[("raise", 900.0)]);
+    assert_eq!(saltbox.walls.iter().map(|wall| wall.plate).collect::<Vec<_>>(), [900.0, 0.0, 0.0, 0.0]);
+    assert_eq!(saltbox.eaves.fascia, crate::Fascia::Fixed);
+    let mansard = job("mansard", &[("lower", 2000.0)]);
+    assert!(mansard.walls.iter().all(|wall| wall.upper.is_some_and(|upper| upper.from == 2000.0)));
+    let gabled = read(new_job("mansard", "Trial", &[], true).unwrap()).unwrap();
+    assert_eq!(gabled.walls.iter().map(|wall| wall.upper.is_some()).collect::<Vec<_>>(), [true, false, true, false]);
+    let sprockets = job("sprockets", &[("reach", 500.0)]);
+    assert_eq!(sprockets.eaves.sprocket.map(|sprocket| sprocket.reach), Some(500.0));
+}
+
+#[test]
+fn forms_that_do_not_fit_under_the_ridge_are_refused() {
+    let limit = |shape, sizes: &[(&str, f64)]| match new_job(shape, "Trial", sizes, false) {
+        Err(ShapeError::TooLarge { limit, .. }) => limit,
+        other => panic!("{shape}: {other:?}"),
+    };
+    // The ridge of a roof of 40° over 5000 mm is 2500 tan 40° = 2097.749 high
+    // (first principles), and tan 70° = 2.747477.
+    let width = ("width", 5000.0);
+    assert!((limit("half-hip", &[width, ("rise", 2098.0)]) - 2097.749).abs() < 1e-3);
+    assert!((limit("gablet", &[width, ("rise", 3000.0)]) - 2097.749).abs() < 1e-3);
+    assert!((limit("saltbox", &[width, ("raise", 5000.0)]) - 2.0 * 2097.749).abs() < 1e-2);
+    assert!((limit("mansard", &[width, ("lower", 9000.0)]) - 2500.0 * 2.747_477).abs() < 1e-2);
+    assert!((limit("sprockets", &[width, ("reach", 2600.0)]) - 2500.0).abs() < 1e-9);
 }
 
 #[test]

@@ -16,18 +16,7 @@ pub(super) fn write(shape: &ShapeInfo, title: &str, sizes: &[f64], outline: &Out
     text.push_str(&format!("title = {}\n", Value::from(title)));
     text.push_str(&format!("region = {}\n", key_toml("region")));
     plan(&mut text, outline);
-    text.push_str(&format!(
-        "\n[roof]\npitch = {}\neaves = {{ overhang = {}, fascia = {} }}\n",
-        key_toml("roof.pitch"),
-        key_toml("roof.eaves.overhang"),
-        key_toml("roof.eaves.fascia"),
-    ));
-    if gables {
-        text.push_str("\n[roof.walls]\n");
-        for wall in &outline.ends {
-            text.push_str(&format!("{} = {{ gable = true }}\n", wall_letter(*wall)));
-        }
-    }
+    roof(&mut text, outline, gables);
     text.push_str("\n[timber]\n");
     comment(&mut text, "Sizes are [thickness, depth].");
     let size = |kind: &str| key_toml(&format!("timber.{kind}.size"));
@@ -40,6 +29,31 @@ pub(super) fn write(shape: &ShapeInfo, title: &str, sizes: &[f64], outline: &Out
     text.push_str(&format!("ridge = {{ size = {} }}\n", size("ridge")));
     text.push_str(&format!("plate = {{ size = {} }}\n", size("plate")));
     text
+}
+
+fn roof(text: &mut String, outline: &Outline, gables: bool) {
+    let form = &outline.form;
+    let pitch = form.pitch_deg.map_or_else(|| key_toml("roof.pitch"), |pitch| pitch.to_string());
+    text.push_str(&format!("\n[roof]\npitch = {pitch}\n"));
+    let mut eaves = vec![format!("overhang = {}", key_toml("roof.eaves.overhang"))];
+    if !form.eaves.iter().any(|key| key.starts_with("fascia")) {
+        eaves.push(format!("fascia = {}", key_toml("roof.eaves.fascia")));
+    }
+    eaves.extend(form.eaves.iter().cloned());
+    text.push_str(&format!("eaves = {{ {} }}\n", eaves.join(", ")));
+    for key in &form.roof {
+        text.push_str(&format!("{key}\n"));
+    }
+    let mut walls = form.walls.clone();
+    if gables {
+        walls.extend(outline.ends.iter().map(|wall| (*wall, "gable = true".to_owned())));
+    }
+    if !walls.is_empty() {
+        text.push_str("\n[roof.walls]\n");
+    }
+    for (wall, words) in walls {
+        text.push_str(&format!("{} = {{ {words} }}\n", wall_letter(wall)));
+    }
 }
 
 fn plan(text: &mut String, outline: &Outline) {
@@ -74,7 +88,7 @@ fn ring(text: &mut String, corners: &[[f64; 2]], indent: &str, wall: &mut usize)
 
 /// A length to the thousandth of a millimetre, without idle noughts. An
 /// octagon needs the decimals for its hips to meet in one point.
-fn number(mm: f64) -> String {
+pub(super) fn number(mm: f64) -> String {
     let text = format!("{mm:.3}");
     text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }

@@ -8,6 +8,24 @@ use geometry::surface::{RoofPlane, WallId};
 use geometry::{Cell, ConvexPlan, DVec2, DVec3, HalfPlan, Plane};
 use job::Section;
 
+/// What lies on another timber covers all but this much of its width, mm.
+pub const EDGE: f64 = 0.01;
+
+/// The upper ends of what is lapped to the sides of rafters stay this far below
+/// their tops, square to the slope, mm: clear of the battens, with room for a
+/// slip of the saw.
+pub const UNDER_TOPS: f64 = 10.0;
+
+/// Level timbers nearer to parallel than this (as a sine: 15°) do not cross.
+const LEAST_CROSSING: f64 = 0.26;
+
+/// The plane under which the ends of lapped timbers stay: [`UNDER_TOPS`] below
+/// the tops of the rafters of a slope.
+pub fn under_tops(plane: RoofPlane, upstand: f64) -> Plane {
+    // Square under the tops is further plumb.
+    below(plane, upstand - UNDER_TOPS * (1.0 + plane.tan_pitch * plane.tan_pitch).sqrt())
+}
+
 /// Axes from an origin on the underside line at mid thickness: `along` and
 /// `up` are unit vectors square to one another.
 pub fn axes(origin: DVec3, along: DVec3, up: DVec3) -> Axes {
@@ -119,6 +137,19 @@ impl Beam {
         timber.rests = self.rests;
         timber
     }
+}
+
+/// The corners of the patch in plan where two level timbers cross; `None` when
+/// they run alongside one another. Each is given by a point of its centre line,
+/// its direction and half its width.
+pub fn crossing(a: (DVec2, DVec2, f64), b: (DVec2, DVec2, f64)) -> Option<[DVec2; 4]> {
+    let turn = a.1.perp_dot(b.1);
+    if turn.abs() < LEAST_CROSSING {
+        return None;
+    }
+    let middle = a.0 + a.1 * ((b.0 - a.0).perp_dot(b.1) / turn);
+    let (along_a, along_b) = (a.1 * ((b.2 - EDGE) / turn.abs()), b.1 * ((a.2 - EDGE) / turn.abs()));
+    Some([along_a + along_b, along_a - along_b, -along_a - along_b, along_b - along_a].map(|v| middle + v))
 }
 
 /// Whether a face of this tag on these cells covers all of the points, seen

@@ -2,7 +2,7 @@
 
 use crate::carcass::Carcass;
 use crate::frame::timber::{Made, TimberId};
-use geometry::{Cell, DVec3, Face};
+use geometry::{Cell, DVec3, Face, Plane};
 
 /// Faces nearer than this lie on one another, mm: half of the gap that the
 /// check of the frame allows.
@@ -18,8 +18,31 @@ const LEAST_AREA: f64 = 50.0;
 /// Those of the timbers in `near` that the faces of a timber tagged `tag` lie
 /// against.
 pub fn among(carcass: &Carcass<'_>, id: TimberId, tag: Made, near: &[TimberId]) -> Vec<TimberId> {
-    let touches = |other: &&TimberId| **other != id && area(carcass.wood(id), tag, carcass.wood(**other)) > LEAST_AREA;
+    let wood = carcass.wood(id);
+    let touches = |other: &&TimberId| {
+        **other != id
+            && area(wood, tag, carcass.wood(**other)) > LEAST_AREA
+            && notched(carcass, **other).is_none_or(|left| area(wood, tag, &left) > LEAST_AREA)
+    };
     near.iter().filter(touches).copied().collect()
+}
+
+/// The wood of a timber without the notches and ends that were asked for since
+/// it was cut; `None` if there are none.
+fn notched(carcass: &Carcass<'_>, id: TimberId) -> Option<Vec<Cell<Made>>> {
+    let timber = carcass.timber(id);
+    if timber.notches.is_empty() && timber.ends_cut.is_empty() {
+        return None;
+    }
+    let mut wood = carcass.wood(id).to_vec();
+    for face in &timber.ends_cut {
+        wood = wood.iter().filter_map(|c| c.clipped(face.plane, Made::Inner)).collect();
+    }
+    for notch in &timber.notches {
+        let hole: Vec<(Plane, Made)> = notch.faces.iter().map(|f| (f.plane, Made::Inner)).collect();
+        wood = geometry::carve(&wood, &hole, Made::Inner);
+    }
+    Some(wood)
 }
 
 /// Area over which the faces tagged `tag` of some wood lie on other wood, mm².

@@ -2,19 +2,23 @@
 //! is put up: later members see the earlier ones and make way for them.
 
 mod barge;
-mod beam;
+pub mod beam;
 mod boards;
+mod ceiling_joists;
 mod clearing;
+mod collars;
 mod contacts;
 mod eaves_lines;
 mod fascia;
 mod fillet;
-mod ladder;
+pub mod ladder;
 mod noggins;
 mod purlins;
 mod soffit;
 mod sprockets;
-mod verges;
+mod struts;
+pub mod verges;
+mod walls;
 
 use crate::SolveError;
 use crate::carcass::Carcass;
@@ -26,7 +30,12 @@ use crate::openings;
 /// When something cannot be placed as asked; see [`SolveError`].
 pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     openings::place(carcass)?;
+    // What carries the rafters and what they carry, from inside.
     purlins::place(carcass)?;
+    struts::place(carcass)?;
+    collars::place(carcass)?;
+    ceiling_joists::place(carcass)?;
+    // The edges, from outside.
     ladder::place(carcass)?;
     noggins::place(carcass)?;
     sprockets::place(carcass)?;

@@ -3,6 +3,7 @@
 mod cutting;
 pub mod heights;
 mod joints;
+mod plate_corners;
 mod plates;
 mod rafters;
 mod seating;
@@ -70,6 +71,7 @@ pub fn build(job: &Job, surface: &Surface) -> Result<Frame, SolveError> {
     timbers.extend(rafters);
     timbers.extend(plates::place(job, surface, &heights));
     cutting::resolve(job, &mut timbers);
+    plate_corners::join(job, surface, &mut timbers);
     for t in &mut timbers {
         let left = t.footprint.crossing(t.foot, t.dir).map_or(0.0, |[a, b]| b.0 - a.0);
         let seated = t.ends[0] != EndOn::Plate || t.footprint.reach(t.dir)[1] - t.dir.dot(t.foot) > LEAST_LEFT;

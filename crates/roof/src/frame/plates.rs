@@ -1,4 +1,4 @@
-//! Wall plates: one along every sloping wall, butted at the corners.
+//! Wall plates: one along every sloping wall.
 
 use super::PARALLEL;
 use super::heights::{Heights, starts_upright};
@@ -32,8 +32,8 @@ enum End {
     Short(f64),
 }
 
-/// Frame the plates. The plate of each wall runs through at its end, and the
-/// next one butts against its inner side. On a half hip, or where plates lie at
+/// Frame the plates. Where two of them meet, both are drawn well past their
+/// corner: [`super::plate_corners`] joins them. On a half hip, or where plates lie at
 /// different heights, the upper plate stops where the rafters of the lower
 /// slope pass over it.
 pub fn place(job: &Job, surface: &Surface, heights: &Heights) -> Vec<Timber> {
@@ -116,20 +116,7 @@ pub fn place(job: &Job, surface: &Surface, heights: &Heights) -> Vec<Timber> {
                 let out = -dir(after).perp();
                 timber.cut(HalfPlan::through(ring[after], out), CutUse::Trim, CutPlace::Head);
             }
-            if matches!(ends[0], End::Corner) {
-                let (other, convex) = (dir(before).perp(), dir(before).perp_dot(d) > 0.0);
-                // Against the inner side of the plate before it at an outer
-                // corner, against its outer side at a re-entrant one.
-                let reach = if convex { width } else { 0.0 };
-                let keep = if convex { -other } else { other };
-                timber.cut(HalfPlan::through(ring[k] + other * reach, keep), CutUse::Trim, CutPlace::Foot);
-            }
-            if matches!(ends[1], End::Corner) {
-                let (other, convex) = (dir(after).perp(), d.perp_dot(dir(after)) > 0.0);
-                let reach = if convex { 0.0 } else { width };
-                let keep = if convex { -other } else { other };
-                timber.cut(HalfPlan::through(ring[after] + other * reach, keep), CutUse::Trim, CutPlace::Head);
-            }
+            timber.ends = ends.map(|e| if matches!(e, End::Corner) { EndOn::Plate } else { EndOn::Bare });
             out.push(timber);
         }
         first += n;

@@ -47,6 +47,10 @@ pub enum CutUse {
     Against(TimberId),
     /// A mitre with its mate.
     Mitre(TimberId),
+    /// Half the depth taken out, so that the other runs through in one level.
+    Halved(TimberId),
+    /// Joined in length to the other.
+    Spliced(TimberId),
     /// Trimmed square in plan at the end of its line.
     Trim,
     /// The plumb or square cut at the tail; the wall whose fascia it carries.
@@ -57,6 +61,16 @@ pub enum CutUse {
     Heel,
     /// The level cut of a birdsmouth.
     Seat,
+}
+
+impl CutUse {
+    /// The timber that the cut lies against.
+    pub const fn other(self) -> Option<TimberId> {
+        match self {
+            Self::Against(id) | Self::Mitre(id) | Self::Halved(id) | Self::Spliced(id) => Some(id),
+            Self::Trim | Self::Tail(_) | Self::Soffit | Self::Heel | Self::Seat => None,
+        }
+    }
 }
 
 /// A cut of a timber. Upright cuts are made in plan; the others carry their

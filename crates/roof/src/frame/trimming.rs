@@ -59,7 +59,7 @@ pub fn stand(
         let mut enough = true;
         for (stood, plies) in stood.iter().zip(&mut plies) {
             let cut = cut_by(stood, axis, &faces);
-            let wanted = rule::plies(cut).ok_or_else(|| stood.hole.refused(too_many(job, cut)))?;
+            let wanted = rule::plies(job, cut).ok_or_else(|| stood.hole.refused(too_many(job, cut)))?;
             if wanted > *plies {
                 *plies = wanted;
                 enough = false;
@@ -73,8 +73,9 @@ pub fn stand(
 
 fn too_many(job: &Job, cut: usize) -> Misfit {
     let rafter = &job.timber.rafter;
-    let widest = (rule::MOST_CUT + 1) as f64 * rafter.centres - rafter.size.thickness;
-    Misfit::TooManyCut { cut, most: rule::MOST_CUT, widest }
+    let most = rule::most_cut(job);
+    let widest = (most + 1) as f64 * rafter.centres - rafter.size.thickness;
+    Misfit::TooManyCut { cut, most, widest }
 }
 
 /// Rafters that stand in a hole.

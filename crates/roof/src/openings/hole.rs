@@ -107,7 +107,7 @@ pub fn of_opening(
         Distance::Plan(up) => (up * per_plan, opening.height * per_plan),
     };
     let (x, s) = if opening.kind == OpeningKind::Chimney {
-        let clear = rule::from_face(opening.flue_wall);
+        let clear = rule::from_face(job, opening.flue_wall);
         let depth = job.timber.rafter.size.depth;
         let from = up * slope.cos - clear;
         let to = up * slope.cos + opening.height + clear;

@@ -90,9 +90,13 @@ pub struct Place {
     pub up: f64,
 }
 
-/// The end of a refusal's text.
-pub fn advice(nearest: Option<&Place>) -> String {
-    nearest.map_or_else(String::new, |p| {
-        format!(". The nearest place that takes it is {:.0} mm along the wall and {:.0} mm up", p.along, p.up)
-    })
+/// The end of a refusal's text: where the opening fits instead.
+pub fn advice(misfit: &Misfit, nearest: Option<&Place>) -> String {
+    match (nearest, misfit) {
+        (Some(p), _) => {
+            format!(". The nearest place that takes it is {:.0} mm along the wall and {:.0} mm up", p.along, p.up)
+        }
+        (None, Misfit::NoSlope | Misfit::NoSize | Misfit::TooManyCut { .. }) => String::new(),
+        (None, _) => ". No place in that slope takes it: make it smaller, or choose another wall".into(),
+    }
 }

@@ -4,7 +4,6 @@
 //! slope at all), when its trimming rafters stand (is there room for them), and
 //! when the frame is cut (its rafters are split and the trimmers put in).
 
-mod beam;
 mod hole;
 mod misfit;
 mod nearest;

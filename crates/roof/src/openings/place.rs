@@ -6,6 +6,7 @@ use super::{Hole, Trimmed, rule};
 use crate::SolveError;
 use crate::carcass::Carcass;
 use crate::frame::timber::TimberId;
+use crate::rules::Id;
 use crate::solution::{NoticeLevel, OpeningOut};
 use job::OpeningKind;
 
@@ -45,7 +46,7 @@ fn remarks(carcass: &mut Carcass<'_>, hole: &Hole, trimmed: &Trimmed) {
             "The hole for {what} {name} is {clear:.0} mm clear between its trimming rafters and {height:.0} mm up the \
              slope between its trimmers; {rafters}. {} joist hangers. {}",
             trimmed.hangers(),
-            rule::TRIMMING.quote()
+            rule::quote(carcass.job, Id::OpeningCutPerPair)
         ),
     );
     if cut > 0 {
@@ -56,7 +57,7 @@ fn remarks(carcass: &mut Carcass<'_>, hole: &Hole, trimmed: &Trimmed) {
             format!(
                 "Rafters cut for {what} {name} no longer thrust against those opposite: prop the ridge until the \
                  trimmers are fixed, and see that a tie or purlin takes the thrust. {}",
-                rule::COUPLE.quote()
+                rule::quote(carcass.job, Id::OpeningBreaksCouple)
             ),
         );
     }
@@ -66,14 +67,21 @@ fn remarks(carcass: &mut Carcass<'_>, hole: &Hole, trimmed: &Trimmed) {
 fn clearance(carcass: &mut Carcass<'_>, hole: &Hole) {
     let Owner::Opening(k) = hole.owner;
     let Some(opening) = carcass.job.openings.get(k).filter(|o| o.kind == OpeningKind::Chimney) else { return };
-    let (name, clear) = (&hole.name, rule::from_face(opening.flue_wall));
+    let (name, clear) = (&hole.name, rule::from_face(carcass.job, opening.flue_wall));
     let wall = opening.flue_wall.map_or_else(
         || "the thickness of its masonry is not given".to_string(),
         |wall| format!("its masonry is {wall:.0} mm thick round the flue"),
     );
+    // The rule that asks less decides; a thin wall is bound by the distance from its face.
+    let chosen = match opening.flue_wall {
+        Some(wall) if rule::from_face(carcass.job, Some(wall)) < rule::from_face(carcass.job, None) => {
+            Id::ChimneyFromFlue
+        }
+        _ => Id::ChimneyFromFace,
+    };
     let text = format!(
         "Timber keeps {clear:.0} mm from the faces of chimney {name}; {wall}. The hole is longer up the slope than the          stack, because the stack is upright and the trimmers are square to the rafters. {}",
-        rule::CHIMNEY.quote()
+        rule::quote(carcass.job, chosen)
     );
     carcass.remark(NoticeLevel::Note, "chimney-clearance", format!("chimney {name}"), text);
 }

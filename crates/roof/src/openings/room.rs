@@ -166,16 +166,18 @@ impl Room<'_> {
         let purlin = self.job.timber.parts.purlin.as_ref()?;
         let half = (purlin.size.thickness + purlin.size.depth) / 2.0;
         let [low, high] = self.reach(one);
-        let halfway = [self.longest(one.hole) / 2.0];
-        let up = if purlin.up.is_empty() { &halfway[..] } else { &purlin.up };
+        let [foot, top] = self.depth_of(one.hole);
+        let halfway = [(foot + top) / 2.0];
+        // Slopes that start higher up have no plate to measure from.
+        let up = if purlin.up.is_empty() || foot > AT_PLATE { &halfway[..] } else { &purlin.up };
         up.iter().find(|up| **up + half > low && **up - half < high).map(|up| Misfit::Purlin { up: *up })
     }
 
-    /// Longest rafter of the face of a hole, up the slope, mm.
-    fn longest(&self, hole: &Hole) -> f64 {
-        let face = self.surface.face(hole.face);
-        let inward = |n: &geometry::surface::NodeId| flat(&hole.slope, self.surface.node(*n).truncate()).y;
-        face.outline.iter().map(inward).fold(0.0, f64::max) / hole.slope.cos
+    /// Lowest and highest place of the face of a hole, up the slope, mm.
+    fn depth_of(&self, hole: &Hole) -> [f64; 2] {
+        let outline = self.surface.face(hole.face).outline.iter();
+        let up = outline.map(|n| flat(&hole.slope, self.surface.node(*n).truncate()).y / hole.slope.cos);
+        up.fold([f64::INFINITY, f64::NEG_INFINITY], |[lo, hi], s| [lo.min(s), hi.max(s)])
     }
 
     /// Two holes abreast share at most a trimming rafter.

@@ -1,12 +1,11 @@
 //! Trimming a hole in the frame: rafters in it are cut in two, and trimmers
 //! between the trimming rafters carry their ends.
 
-use super::beam::beam;
 use super::{Hole, Misfit, rule};
 use crate::SolveError;
 use crate::carcass::Carcass;
+use crate::fitted::beam::{Beam, axes};
 use crate::frame::timber::{CutUse, EndOn, Made, Role, Timber, TimberId};
-use crate::marking::Axes;
 use crate::solution::{CutPlace, MemberKind};
 use geometry::{DVec3, HalfPlan};
 
@@ -55,7 +54,7 @@ pub fn trim(carcass: &mut Carcass<'_>, hole: &Hole) -> Result<Trimmed, SolveErro
     let below = passing.iter().rposition(|p| p.trims && p.at + half <= hole.x[0] + AT_EDGE).ok_or_else(missing)?;
     let above = passing.iter().position(|p| p.trims && p.at - half >= hole.x[1] - AT_EDGE).ok_or_else(missing)?;
     let between = passing.get(below + 1..above).ok_or_else(missing)?;
-    let plies = rule::plies(between.len()).ok_or_else(missing)?;
+    let plies = rule::plies(carcass.job, between.len()).ok_or_else(missing)?;
     let outwards = |step: isize, from: usize| -> Option<Vec<TimberId>> {
         (0..plies as isize).map(|k| passing.get(from.checked_add_signed(k * step)?).map(|p| p.id)).collect()
     };
@@ -115,20 +114,16 @@ fn trimmers(
     for ply in 0..plies {
         let away = size.thickness * (ply as f64 + 0.5);
         let middle = if upper { hole.s[1] + away } else { hole.s[0] - away };
-        let along = slope.axis.extend(0.0);
         let origin = slope.point(inner[0], middle) - slope.normal() * size.depth;
-        let axes = Axes { origin, along, up: slope.normal(), across: slope.up() };
-        let length = inner[1] - inner[0];
-        let half = size.thickness / 2.0;
-        let cell = beam(&axes, [0.0, length], [0.0, size.depth], [-half, half]);
-        let line = [origin, origin + along * length];
-        let mut timber = Timber::fitted(MemberKind::Trimmer, Some(hole.wall), size, line, axes, vec![cell], Vec::new());
+        let axes = axes(origin, slope.axis.extend(0.0), slope.normal());
+        let mut beam = Beam::new(MemberKind::Trimmer, size, axes, [0.0, inner[1] - inner[0]]);
+        beam.wall = Some(hole.wall);
         let ends = [(Made::End(false), &trimming[0]), (Made::End(true), &trimming[1])];
-        timber.rests.extend(ends.iter().filter_map(|(end, on)| on.first().map(|id| (*end, *id))));
+        beam.rests.extend(ends.iter().filter_map(|(end, on)| on.first().map(|id| (*end, *id))));
         if let Some(&before) = out.last() {
-            timber.rests.push((if upper { Made::Right } else { Made::Left }, before));
+            beam.rests.push((if upper { Made::Right } else { Made::Left }, before));
         }
-        out.push(carcass.add(timber));
+        out.push(carcass.add(beam.timber()));
     }
     out
 }

@@ -1,4 +1,5 @@
-//! Openings in slopes.
+//! Openings in slopes: figures of the trade, holes that are really clear, and
+//! refusals that name a place.
 
 #![allow(missing_docs, reason = "a test")]
 
@@ -6,3 +7,6 @@
 mod common;
 
 mod anywhere;
+mod clear;
+mod figures;
+mod several;

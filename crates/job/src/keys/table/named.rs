@@ -19,13 +19,13 @@ pub(super) static KEYS: &[Key] = &[
     key(
         "openings.*.up",
         Length(limits::ALONG),
-        Otherwise("up_plan is written", "1500"),
+        Otherwise("none, where up_plan says it", "1500"),
         "From the plate line to the lower edge, along the slope",
     ),
     key(
         "openings.*.up_plan",
         Length(limits::ALONG),
-        Otherwise("up is written", "1200"),
+        Otherwise("none, where up says it", "1200"),
         "From the plate line to the lower edge, level: always so for a chimney or a hatch",
     ),
     key("openings.*.width", Length(limits::OPENING), Required("780"), "Clear width along the wall"),
@@ -33,7 +33,7 @@ pub(super) static KEYS: &[Key] = &[
     key(
         "openings.*.flue_wall",
         Length(limits::FLUE_WALL),
-        Otherwise("none said", "102.5"),
+        Otherwise("none", "102.5"),
         "Thickness of the masonry round the flue of a chimney",
     ),
     key("dormers.*.kind", Word(words::<DormerKind>), Required("\"gable\""), "The roof of the dormer"),

@@ -11,7 +11,7 @@ use crate::carcass::Carcass;
 use crate::frame::timber::{CutUse, Made, Role, Timber, TimberId};
 use crate::solution::{CutPlace, MemberKind, NoticeLevel};
 use geometry::Angle;
-use geometry::surface::{ArcId, ArcKind, FaceId, WallId};
+use geometry::surface::{ArcId, FaceId, WallId};
 use job::PurlinTimber;
 
 /// A purlin shorter than this carries no two rafters and is left out, mm.
@@ -143,9 +143,4 @@ fn pair(carcass: &mut Carcass<'_>, mitres: &[Mitre]) {
 /// The purlins that were placed here, with their ids.
 pub fn placed<'c>(carcass: &'c Carcass<'_>) -> impl Iterator<Item = (TimberId, &'c Timber)> {
     carcass.built().filter(|(_, t)| t.kind == MemberKind::Purlin && matches!(t.role, Role::Fitted { .. }))
-}
-
-/// Whether a line of the surface is the edge at a gable.
-pub fn is_gable(carcass: &Carcass<'_>, arc: ArcId) -> bool {
-    carcass.surface.arc(arc).kind == ArcKind::Verge
 }

@@ -2,7 +2,7 @@
 
 use super::stretch;
 use crate::carcass::Carcass;
-use crate::fitted::beam::{Beam, axes, covers, outward, upright};
+use crate::fitted::beam::{Beam, EDGE, axes, covers, outward, upright};
 use crate::frame::timber::{CutUse, Face, Made, Notch, Role, TimberId};
 use crate::solution::{CutPlace, MemberKind};
 use geometry::surface::FaceId;
@@ -12,9 +12,6 @@ use job::{PurlinSet, PurlinTimber};
 /// Purlins are drawn past their ends by this many times their thickness and
 /// depth before they are cut, enough for lines down to about 3° to them.
 const DRAWN_PAST: f64 = 24.0;
-
-/// A rafter sits on a purlin when it covers all but this much of its width, mm.
-const EDGE: f64 = 0.01;
 
 /// A purlin along a stretch of a face, before its ends are cut.
 ///

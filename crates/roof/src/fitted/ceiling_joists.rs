@@ -1,0 +1,401 @@
+//! Ceiling joists: on the plates, lapped to the sides of the rafters' feet.
+//!
+//! Full joists run from plate to plate beside the pairs of common rafters and
+//! the jacks in line with them. The rafters of hipped ends get stubs, from
+//! their plate to the first joist across. All parallel joists lie on one side
+//! of their rafters, so that one joist serves both feet of a pair.
+
+use super::beam::{Beam, EDGE, covers, crossing, under_tops, upright};
+use super::clearing::is_clear;
+use super::walls::{self, WallLine};
+use crate::SolveError;
+use crate::carcass::Carcass;
+use crate::frame::timber::{CutUse, EndOn, Made, Role, TimberId};
+use crate::solution::{CutPlace, MemberKind, NoticeLevel};
+use geometry::surface::FaceId;
+use geometry::{DVec2, HalfPlan};
+use job::Section;
+
+/// A joist shorter than this is left out, mm.
+const SHORTEST: f64 = 400.0;
+
+/// Rafters stand in one line when they miss it by less, mm.
+const IN_LINE: f64 = 0.01;
+
+/// Joists of jacks run across the building if that is no further than this
+/// many times the longest joist beside a common of the same slope.
+const NO_LONGER: f64 = 1.05;
+
+/// Joists are drawn past walls by this many thicknesses before they are cut.
+const DRAWN_PAST: f64 = 20.0;
+
+/// The tops of joists stay under the roof wherever it is looked at, this far
+/// apart, mm.
+const LOOK_EVERY: f64 = 250.0;
+
+/// Two joists on a bearing line lap by this much, half on each side of it, mm
+/// (common practice).
+const LAP: f64 = 600.0;
+
+/// A bearing line carries joists when its top is this near to that of the
+/// plates, mm.
+const LEVEL_WITH: f64 = 5.0;
+
+/// A line nearer than 60° to a joist (as a cosine) does not carry it.
+const ACROSS: f64 = 0.5;
+
+/// A rafter on its plate.
+struct Foot {
+    rafter: TimberId,
+    face: FaceId,
+    wall: usize,
+    at: DVec2,
+    dir: DVec2,
+    half: [f64; 2],
+    kind: MemberKind,
+    done: bool,
+}
+
+impl Foot {
+    /// The side on which the joists of this direction lie: the same for both
+    /// ends of a joist.
+    fn on_left(&self) -> bool {
+        const UPRIGHT: f64 = 1e-6;
+        self.dir.x > UPRIGHT || (self.dir.x > -UPRIGHT && self.dir.y > 0.0)
+    }
+}
+
+/// A joist that lies in its place.
+struct Laid {
+    id: TimberId,
+    from: DVec2,
+    dir: DVec2,
+    length: f64,
+    half: f64,
+}
+
+/// Where a joist may end.
+#[derive(Clone, Copy, PartialEq)]
+enum Until {
+    /// At the far wall, no further than this, mm.
+    Wall(f64),
+    /// At the first joist across, or at a wall no further than this, mm.
+    Joist(f64),
+}
+
+/// Place the ceiling joists.
+///
+/// # Errors
+/// None; joists that cannot lie are spoken of.
+pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
+    let Some(size) = carcass.job.timber.parts.ceiling_joist else { return Ok(()) };
+    let walls = walls::all(carcass);
+    let mut feet = feet(carcass, &walls);
+    let mains = main_faces(&feet);
+    let mut laid: Vec<Laid> = Vec::new();
+    let mut longest: Vec<(FaceId, f64)> = mains.iter().map(|f| (*f, 0.0)).collect();
+    let any_common = feet.iter().any(|f| f.kind == MemberKind::CommonRafter);
+    let first = if any_common { MemberKind::CommonRafter } else { MemberKind::CrownRafter };
+    for pass in 0..3 {
+        for k in 0..feet.len() {
+            let foot = &feet[k];
+            let main = longest.iter_mut().find(|(f, _)| *f == foot.face);
+            let until = match (pass, main) {
+                (0, Some(_)) if foot.kind == first || !any_common => Until::Wall(f64::INFINITY),
+                (1, Some((_, most))) => Until::Wall(*most * NO_LONGER),
+                (2, _) => Until::Joist(longest.iter().map(|(_, l)| *l).fold(0.0, f64::max) * NO_LONGER),
+                _ => continue,
+            };
+            if foot.done {
+                continue;
+            }
+            let Some(joist) = joist(carcass, &walls, &feet, k, size, until, &laid) else { continue };
+            if let (0, Some((_, most))) = (pass, longest.iter_mut().find(|(f, _)| *f == feet[k].face)) {
+                *most = most.max(joist.length);
+            }
+            let served = joist.feet.clone();
+            lay(carcass, &walls, &feet, joist, size, &mut laid);
+            for k in served {
+                feet[k].done = true;
+            }
+        }
+    }
+    speak_of_missing(carcass, &walls, &feet);
+    Ok(())
+}
+
+fn speak_of_missing(carcass: &mut Carcass<'_>, walls: &[WallLine], feet: &[Foot]) {
+    let letter = |wall: usize| carcass.job.walls.get(walls[wall].wall.index()).map_or("", |w| w.letter.as_str());
+    let missing: Vec<&Foot> = feet.iter().filter(|f| !f.done).collect();
+    let mut letters: Vec<&str> = missing.iter().map(|f| letter(f.wall)).collect();
+    letters.sort_unstable();
+    letters.dedup();
+    if letters.is_empty() {
+        return;
+    }
+    let place = format!("walls {}", letters.join(", "));
+    let text = format!(
+        "{} rafters have no ceiling joist beside their foot: hips, jacks or ties stand too close, or there is no length \
+         of plate for one. Strap or block these feet, and trim the ceiling there.",
+        missing.len()
+    );
+    carcass.remark(NoticeLevel::Note, "no-joist-beside-rafter", place, text);
+}
+
+/// The rafters that stand on plates, in the order of the frame.
+fn feet(carcass: &Carcass<'_>, walls: &[WallLine]) -> Vec<Foot> {
+    carcass
+        .built()
+        .filter_map(|(id, t)| {
+            let Role::Rafter { face } = t.role else { return None };
+            let wall = walls.iter().position(|w| t.tails.first().is_some_and(|e| e.wall == w.wall))?;
+            (t.ends[0] == EndOn::Plate && t.seat.is_some()).then_some(Foot {
+                rafter: id,
+                face,
+                wall,
+                at: t.foot,
+                dir: t.dir,
+                half: t.half,
+                kind: t.kind,
+                done: false,
+            })
+        })
+        .filter(|f| {
+            // Rafters outside a gable stand on no wall.
+            let along = walls[f.wall].dir.dot(f.at - walls[f.wall].from);
+            along > 0.0 && along < walls[f.wall].length
+        })
+        .collect()
+}
+
+/// The slopes whose rafters have full joists: those with common rafters; over
+/// a plan with none, the one with the most rafters.
+fn main_faces(feet: &[Foot]) -> Vec<FaceId> {
+    let mut faces: Vec<FaceId> = feet.iter().filter(|f| f.kind == MemberKind::CommonRafter).map(|f| f.face).collect();
+    if faces.is_empty() {
+        let count = |face: FaceId| feet.iter().filter(|f| f.face == face).count();
+        faces.extend(feet.iter().map(|f| f.face).max_by_key(|f| (count(*f), core::cmp::Reverse(*f))));
+    }
+    faces.sort_unstable();
+    faces.dedup();
+    faces
+}
+
+/// A joist that fits.
+struct Fitting {
+    beam: Beam,
+    /// From wall to wall on its centre line, mm.
+    length: f64,
+    /// The feet that it is lapped to.
+    feet: Vec<usize>,
+    /// Height of its underside, mm.
+    level: f64,
+    /// From wall to wall.
+    full: bool,
+}
+
+/// The joist beside a rafter's foot, on the side of its fellows or else on the
+/// other.
+fn joist(
+    carcass: &Carcass<'_>,
+    walls: &[WallLine],
+    feet: &[Foot],
+    k: usize,
+    size: Section,
+    until: Until,
+    laid: &[Laid],
+) -> Option<Fitting> {
+    let left = feet[k].on_left();
+    [left, !left].into_iter().find_map(|left| beside(carcass, walls, feet, k, (size, left), until, laid))
+}
+
+fn beside(
+    carcass: &Carcass<'_>,
+    walls: &[WallLine],
+    feet: &[Foot],
+    k: usize,
+    (size, left): (Section, bool),
+    until: Until,
+    laid: &[Laid],
+) -> Option<Fitting> {
+    let foot = &feet[k];
+    let half = size.thickness / 2.0;
+    let out = if left { foot.half[1] + half } else { -foot.half[0] - half };
+    let from = foot.at + foot.dir.perp() * out;
+    let wall = &walls[foot.wall];
+    let along = wall.dir.dot(from - wall.from);
+    let (plate, mut level) = wall.plate?;
+    if along < half || along > wall.length - half {
+        return None;
+    }
+    let edges = [-half, 0.0, half].map(|e| walls::far_side(walls, from + foot.dir.perp() * e, foot.dir));
+    let [Some(right_end), Some((length, far)), Some(left_end)] = edges else { return None };
+    let across = if let Until::Joist(_) = until { first_across(laid, from, foot.dir, length) } else { None };
+    let (Until::Wall(most) | Until::Joist(most)) = until;
+    if across.is_none() && length > most {
+        return None;
+    }
+    let far_plate = walls[far].plate.filter(|_| across.is_none());
+    level = far_plate.map_or(level, |(_, other)| level.max(other));
+    let past = length.max(right_end.0).max(left_end.0) + DRAWN_PAST * size.thickness;
+    let mut beam = Beam::level(MemberKind::CeilingJoist, size, from, foot.dir, level, [0.0, past]);
+    beam.wall = Some(wall.wall);
+    let plane = wall.plane?;
+    beam.cut(under_tops(plane, carcass.heights.upstand), CutUse::Trim, CutPlace::Foot);
+    let mut served = vec![k];
+    let rafter_side = if left { Made::Right } else { Made::Left };
+    if level == wall.plate?.1 {
+        beam.rests.push((Made::Underside, plate));
+    }
+    beam.rests.push((rafter_side, foot.rafter));
+    if let Some(k) = across {
+        let joist = &laid[k];
+        let toward = if joist.dir.perp().dot(foot.dir) > 0.0 { joist.dir.perp() } else { -joist.dir.perp() };
+        let side = HalfPlan::through(joist.from - toward * joist.half, toward);
+        beam.cut(upright(side), CutUse::Against(joist.id), CutPlace::Head);
+    } else {
+        let mut ends = vec![right_end.1, far, left_end.1];
+        ends.dedup();
+        for w in ends {
+            beam.cut(upright(walls[w].inside()), CutUse::Trim, CutPlace::Head);
+        }
+        if let Some(plane) = walls[far].plane {
+            beam.cut(under_tops(plane, carcass.heights.upstand), CutUse::Trim, CutPlace::Head);
+        }
+        beam.rests.extend(far_plate.filter(|(_, l)| *l == level).map(|(id, _)| (Made::Underside, id)));
+        let facing = |f: &&Foot| {
+            f.wall == far && f.dir.dot(foot.dir) < 0.0 && foot.dir.perp().dot(f.at - foot.at).abs() < IN_LINE
+        };
+        for (k, mate) in feet.iter().enumerate().filter(|(_, f)| facing(f)) {
+            if !mate.done {
+                served.push(k);
+                beam.rests.push((rafter_side, mate.rafter));
+            }
+        }
+    }
+    let fits = beam.length() >= SHORTEST && under_roof(carcass, &beam) && is_clear(carcass, &beam, &|_| false);
+    fits.then_some(Fitting { beam, length, feet: served, level, full: across.is_none() })
+}
+
+/// The nearest joist that a line along `dir` meets within `length`.
+fn first_across(laid: &[Laid], from: DVec2, dir: DVec2, length: f64) -> Option<usize> {
+    let meets = |j: &Laid| {
+        let turn = dir.perp_dot(j.dir);
+        let gap = j.from - from;
+        let (along, own) = (gap.perp_dot(j.dir) / turn, gap.perp_dot(dir) / turn);
+        (turn.abs() > ACROSS && along > 0.0 && along < length && own > 0.0 && own < j.length).then_some(along)
+    };
+    let all = laid.iter().enumerate().filter_map(|(k, j)| meets(j).map(|t| (t, k)));
+    all.min_by(|a, b| a.0.total_cmp(&b.0)).map(|(_, k)| k)
+}
+
+/// Whether both top arrises of a joist stay under the tops of the rafters.
+fn under_roof(carcass: &Carcass<'_>, beam: &Beam) -> bool {
+    let [from, to] = beam.reach();
+    let top = beam.axes.origin.z + beam.section.depth;
+    let count = ((to - from) / LOOK_EVERY).ceil().max(1.0);
+    let half = beam.section.thickness / 2.0 - EDGE;
+    (1..count as usize).all(|k| {
+        let at = beam.axes.origin + beam.axes.along * (from + (to - from) * k as f64 / count);
+        [-half, half].iter().all(|e| {
+            let p = (at + beam.axes.across * *e).truncate();
+            // The ends are cut to their slopes: only what is left of them counts.
+            let low = !covers(&beam.cells, Made::Top, &[p]);
+            low || walls::roof_over(carcass.surface, p).is_none_or(|z| z + carcass.heights.upstand >= top)
+        })
+    })
+}
+
+/// Put a joist in its place; in two lengths lapped over a bearing line when it
+/// is longer than the stock.
+fn lay(
+    carcass: &mut Carcass<'_>,
+    walls: &[WallLine],
+    feet: &[Foot],
+    joist: Fitting,
+    size: Section,
+    laid: &mut Vec<Laid>,
+) {
+    let remember = |beam: &Beam, id: TimberId| {
+        let [from, to] = beam.reach();
+        let origin = beam.axes.origin.truncate();
+        let dir = beam.axes.along.truncate();
+        Laid { id, from: origin + dir * from, dir, length: to - from, half: size.thickness / 2.0 }
+    };
+    let longest = carcass.job.timber.joint.longest;
+    let pieces = if joist.full && joist.beam.length() > longest {
+        in_two(carcass, walls, feet, &joist, size).unwrap_or_else(|| vec![joist.beam])
+    } else {
+        vec![joist.beam]
+    };
+    for piece in pieces {
+        let id = carcass.next_id();
+        if piece.kind == MemberKind::CeilingJoist {
+            laid.push(remember(&piece, id));
+        }
+        let mut piece = piece;
+        rest_under_soles(carcass, &mut piece);
+        carcass.add(piece.timber());
+    }
+}
+
+/// A joist passes under the sole plates of struts.
+fn rest_under_soles(carcass: &Carcass<'_>, beam: &mut Beam) {
+    let strip = |b: &crate::marking::Axes, thickness: f64| (b.origin.truncate(), b.along.truncate(), thickness / 2.0);
+    for (id, sole) in carcass.built().filter(|(_, t)| t.kind == MemberKind::SolePlate) {
+        let axes = sole.axes();
+        let corners = crossing(strip(&beam.axes, beam.section.thickness), strip(&axes, sole.section.thickness));
+        let over = (axes.origin.z - beam.axes.origin.z - beam.section.depth).abs() < IN_LINE;
+        if let Some(corners) = corners.filter(|_| over) {
+            if covers(&beam.cells, Made::Top, &corners) && covers(carcass.wood(id), Made::Underside, &corners) {
+                beam.rests.push((Made::Top, id));
+            }
+        }
+    }
+}
+
+/// Two lengths, one on each side of the rafters, and the packing between them
+/// over the bearing line; `None` where no line is near enough to the middle.
+fn in_two(
+    carcass: &Carcass<'_>,
+    walls: &[WallLine],
+    feet: &[Foot],
+    joist: &Fitting,
+    size: Section,
+) -> Option<Vec<Beam>> {
+    let longest = carcass.job.timber.joint.longest;
+    let foot = &feet[*joist.feet.first()?];
+    let length = joist.beam.length();
+    let across = carcass.job.bearings.iter().filter_map(|line| {
+        let (a, b) = (DVec2::from_array(line.from), DVec2::from_array(line.to));
+        let dir = (b - a).normalize_or_zero();
+        let (turn, gap) = (foot.dir.perp_dot(dir), a - foot.at);
+        let (at, own) = (gap.perp_dot(dir) / turn, gap.perp_dot(foot.dir) / turn);
+        let carries = dir.dot(foot.dir).abs() < ACROSS && own > 0.0 && own < (b - a).length();
+        (carries && (line.top - joist.level).abs() < LEVEL_WITH).then_some(at)
+    });
+    let half_lap = LAP / 2.0;
+    let at = across
+        .filter(|at| at + half_lap <= longest && length - at + half_lap <= longest && *at > LAP && length - at > LAP)
+        .min_by(|a, b| (a - length / 2.0).abs().total_cmp(&(b - length / 2.0).abs()))?;
+    let left = joist.beam.axes.across.truncate().dot(joist.beam.axes.origin.truncate() - foot.at) > 0.0;
+    let half = foot.half[0];
+    // The far length lies on the other side of the rafters.
+    let mut far = beside(carcass, walls, feet, *joist.feet.first()?, (size, !left), Until::Wall(f64::INFINITY), &[])?;
+    let mut near = joist.beam.clone();
+    let end = |at: f64, out: f64| upright(HalfPlan::through(foot.at + foot.dir * at, foot.dir * out));
+    near.cut(end(at + half_lap, 1.0), CutUse::Trim, CutPlace::Head);
+    far.beam.cut(end(at - half_lap, -1.0), CutUse::Trim, CutPlace::Foot);
+    let foot_wall = walls[foot.wall].plate?.0;
+    let own = |id: TimberId| id == foot.rafter || id == foot_wall;
+    near.rests.retain(|(_, id)| own(*id));
+    far.beam.rests.retain(|(_, id)| !own(*id));
+    let block_size = Section { thickness: 2.0 * half, depth: size.depth };
+    let reach = [at - half_lap, at + half_lap];
+    let mut block = Beam::level(MemberKind::Noggin, block_size, foot.at, foot.dir, joist.level, reach);
+    block.wall = near.wall;
+    let id = carcass.next_id();
+    let [first, second] = if left { [Made::Left, Made::Right] } else { [Made::Right, Made::Left] };
+    block.rests = vec![(first, id), (second, TimberId(id.0 + 1))];
+    is_clear(carcass, &block, &|_| false).then(|| vec![near, far.beam, block])
+}
