@@ -211,6 +211,9 @@ mod tests {
         // The steeper rafter hangs lower: its line meets the other's past the ridge.
         let tops = [Top { s: [0.0, 2000.0], z: [0.0, 2000.0] }, Top { s: [2000.0, 6000.0], z: [1900.0, -100.0] }];
         let top = profile(&tops, 0.0);
-        assert!(top.iter().any(|(s, z)| (s - 1933.333_333).abs() < 1e-3 && (z - 1933.333_333).abs() < 1e-3), "{top:?}");
+        assert!(
+            top.iter().any(|(s, z)| (s - 1_933.333_333).abs() < 1e-3 && (z - 1_933.333_333).abs() < 1e-3),
+            "{top:?}"
+        );
     }
 }

@@ -52,12 +52,15 @@ pub fn area(wood: &[Cell<Made>], tag: Made, other: &[Cell<Made>]) -> f64 {
         for face in cell.faces.iter().filter(|f| f.tag == tag) {
             let mine = ring(cell, face);
             let normal = vector_area(&mine).normalize_or_zero();
+            let offset = normal.dot(mine[0]);
             for by in other {
-                for facing in by.faces.iter().filter(|f| f.tag != Made::Inner) {
+                // Most faces are nowhere near the plane: look at that first.
+                let on_plane = |k: &u32| (normal.dot(by.points[*k as usize]) - offset).abs() < LIES_ON;
+                let facing = by.faces.iter().filter(|f| f.tag != Made::Inner && f.ring.iter().all(on_plane));
+                for facing in facing {
                     let theirs = ring(by, facing);
                     let toward = vector_area(&theirs).normalize_or_zero();
-                    let apart = normal.dot(theirs[0] - mine[0]);
-                    if normal.dot(toward) < OPPOSITE - 1.0 && apart.abs() < LIES_ON {
+                    if normal.dot(toward) < OPPOSITE - 1.0 {
                         sum += shared(&mine, &theirs, toward);
                     }
                 }
