@@ -21,10 +21,16 @@ pub fn among(carcass: &Carcass<'_>, id: TimberId, tag: Made, near: &[TimberId]) 
     let wood = carcass.wood(id);
     let touches = |other: &&TimberId| {
         **other != id
-            && area(wood, tag, carcass.wood(**other)) > LEAST_AREA
-            && notched(carcass, **other).is_none_or(|left| area(wood, tag, &left) > LEAST_AREA)
+            && lie(wood, tag, carcass.wood(**other))
+            && notched(carcass, **other).is_none_or(|left| lie(wood, tag, &left))
     };
     near.iter().filter(touches).copied().collect()
+}
+
+/// Whether the faces tagged `tag` of some wood lie on other wood well enough to
+/// carry something.
+pub fn lie(wood: &[Cell<Made>], tag: Made, other: &[Cell<Made>]) -> bool {
+    area(wood, tag, other) > LEAST_AREA
 }
 
 /// The wood of a timber without the notches and ends that were asked for since
