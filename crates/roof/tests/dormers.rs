@@ -44,9 +44,31 @@ fn a_gable_dormer_stands() {
 
 fn dump(s: &Solution) {
     for m in &s.members {
-        if matches!(m.kind, MemberKind::Stud | MemberKind::LayBoard | MemberKind::SolePlate | MemberKind::Trimmer | MemberKind::TrimmingRafter) || m.mark.starts_with("Jack") || m.mark.starts_with("Rafter") || m.mark.starts_with("Ridge") || m.mark.starts_with("Plate-") {
-            println!("{} {:?} {:.0} {:?}", m.mark, m.kind, m.stock_length_mm, m.cuts.iter().map(|c| format!("{} {:.1}/{:.1} {:?}", c.name, c.face_angle_deg, c.edge_angle_deg, c.against)).collect::<Vec<_>>());
+        if matches!(
+            m.kind,
+            MemberKind::Stud
+                | MemberKind::LayBoard
+                | MemberKind::SolePlate
+                | MemberKind::Trimmer
+                | MemberKind::TrimmingRafter
+        ) || m.mark.starts_with("Jack")
+            || m.mark.starts_with("Rafter")
+            || m.mark.starts_with("Ridge")
+            || m.mark.starts_with("Plate-")
+        {
+            println!(
+                "{} {:?} {:.0} {:?}",
+                m.mark,
+                m.kind,
+                m.stock_length_mm,
+                m.cuts
+                    .iter()
+                    .map(|c| format!("{} {:.1}/{:.1} {:?}", c.name, c.face_angle_deg, c.edge_angle_deg, c.against))
+                    .collect::<Vec<_>>()
+            );
         }
     }
-    for n in &s.notices { println!("{:?} {} {}: {}", n.level, n.code, n.place, n.text); }
+    for n in &s.notices {
+        println!("{:?} {} {}: {}", n.level, n.code, n.place, n.text);
+    }
 }

@@ -29,7 +29,14 @@ impl Site<'_> {
     }
 
     /// A timber of the dormer with square ends, listed under its wall.
-    pub fn beam(&self, kind: MemberKind, section: Section, origin: DVec3, [along, up]: [DVec3; 2], reach: [f64; 2]) -> Beam {
+    pub fn beam(
+        &self,
+        kind: MemberKind,
+        section: Section,
+        origin: DVec3,
+        [along, up]: [DVec3; 2],
+        reach: [f64; 2],
+    ) -> Beam {
         let mut beam = Beam::new(kind, section, axes(origin, along, up), reach);
         beam.wall = Some(self.layout.wall);
         beam

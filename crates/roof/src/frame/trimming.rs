@@ -112,7 +112,8 @@ fn add(
                 .filter(|f| !f.outside && f.face.is_none_or(|face| face == hole.face))
                 .map(|f| -out * f.at)
                 .collect();
-            let face = inner_face(-out * edges[side], plies, &hard, (t, hole.slack)).ok_or_else(|| hole.refused(Misfit::Beside))?;
+            let face = inner_face(-out * edges[side], plies, &hard, (t, hole.slack))
+                .ok_or_else(|| hole.refused(Misfit::Beside))?;
             inner[side] = -out * face;
             for ply in 0..plies {
                 let at = inner[side] + out * t * (ply as f64 + 0.5);
