@@ -118,7 +118,8 @@ impl Layout {
         if self.x[1] - self.x[0] < least {
             return Err(Misfit::Narrow { least });
         }
-        let studs = self.plates - self.plate.thickness - self.over_main(self.front + self.plate.depth, self.plate.thickness);
+        let studs =
+            self.plates - self.plate.thickness - self.over_main(self.front + self.plate.depth, self.plate.thickness);
         if studs < LEAST_FRONT {
             return Err(Misfit::PlateLow { higher: LEAST_FRONT - studs });
         }

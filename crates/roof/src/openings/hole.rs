@@ -4,8 +4,8 @@ use super::{Misfit, Slope, rule};
 use crate::SolveError;
 use crate::dormers::Layout;
 use crate::frame::heights::Heights;
-use geometry::{DVec2, DVec3};
 use geometry::surface::{FaceId, Surface, WallId};
+use geometry::{DVec2, DVec3};
 use job::{Distance, Dormer, Job, Opening, OpeningKind};
 
 /// What a dormer is called in refusals.

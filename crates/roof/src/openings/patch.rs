@@ -81,7 +81,13 @@ mod tests {
 
     #[test]
     fn distance_of_a_gable_to_its_ridge() {
-        let patch = Patch::new(vec![DVec2::ZERO, DVec2::new(4.0, 0.0), DVec2::new(4.0, 2.0), DVec2::new(2.0, 4.0), DVec2::new(0.0, 2.0)]);
+        let patch = Patch::new(vec![
+            DVec2::ZERO,
+            DVec2::new(4.0, 0.0),
+            DVec2::new(4.0, 2.0),
+            DVec2::new(2.0, 4.0),
+            DVec2::new(0.0, 2.0),
+        ]);
         assert_eq!(patch.off(DVec2::new(-9.0, 5.0), DVec2::new(9.0, 5.0)), 1.0);
         assert_eq!(patch.off(DVec2::new(-9.0, 3.5), DVec2::new(9.0, 3.5)), 0.0);
     }
