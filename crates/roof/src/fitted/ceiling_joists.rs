@@ -6,18 +6,21 @@
 //! of their rafters, so that one joist serves both feet of a pair.
 
 use super::beam::{Beam, EDGE, covers, crossing, under_tops, upright};
-use super::clearing::is_clear;
+use super::clearing::{cleared, is_clear};
 use super::walls::{self, WallLine};
 use crate::SolveError;
 use crate::carcass::Carcass;
 use crate::frame::timber::{CutUse, EndOn, Made, Role, TimberId};
 use crate::solution::{CutPlace, MemberKind, NoticeLevel};
 use geometry::surface::FaceId;
-use geometry::{DVec2, HalfPlan};
+use geometry::{DVec2, HalfPlan, Plane};
 use job::Section;
 
 /// A joist shorter than this is left out, mm.
-const SHORTEST: f64 = 400.0;
+const SHORTEST: f64 = 150.0;
+
+/// The foot of a joist is whole when it lost less wood than this, mm³.
+const SAME_WOOD: f64 = 1.0;
 
 /// Rafters stand in one line when they miss it by less, mm.
 const IN_LINE: f64 = 0.01;
@@ -273,8 +276,24 @@ fn beside(
             }
         }
     }
+    let mut full = across.is_none();
+    if let (Until::Joist(_), false) = (until, is_clear(carcass, &beam, &|_| false)) {
+        // A stub may be cut back as long as it keeps its foot whole.
+        let whole = wood_at_foot(&beam);
+        let keeps_foot = |b: &Beam| (wood_at_foot(b) - whole).abs() < SAME_WOOD;
+        beam = cleared(carcass, beam, SHORTEST, &|_| false).into_iter().find(keeps_foot)?;
+        beam.rests.retain(|(_, id)| *id == plate || *id == foot.rafter);
+        served.truncate(1);
+        full = false;
+    }
     let fits = beam.length() >= SHORTEST && under_roof(carcass, &beam) && is_clear(carcass, &beam, &|_| false);
-    fits.then_some(Fitting { beam, length, feet: served, level, full: across.is_none() })
+    fits.then_some(Fitting { beam, length, feet: served, level, full })
+}
+
+/// How much wood a joist has in its first [`SHORTEST`], mm³.
+fn wood_at_foot(beam: &Beam) -> f64 {
+    let end = Plane::through(beam.axes.origin + beam.axes.along * SHORTEST, beam.axes.along);
+    beam.cells.iter().filter_map(|c| c.clipped(end, Made::Inner)).map(|c| c.volume()).sum()
 }
 
 /// The nearest joist that a line along `dir` meets within `length`.

@@ -84,7 +84,7 @@ fn clearance(carcass: &mut Carcass<'_>, hole: &Hole) {
         _ => Id::ChimneyFromFace,
     };
     let text = format!(
-        "Timber keeps {clear:.0} mm from the faces of chimney {name}; {wall}. The hole is longer up the slope than the          stack, because the stack is upright and the trimmers are square to the rafters. {}",
+        "Timber keeps {clear:.0} mm from the faces of chimney {name}; {wall}. The hole is longer up the slope than the stack, because the stack is upright and the trimmers are square to the rafters. {}",
         rule::quote(carcass.job, chosen)
     );
     carcass.remark(NoticeLevel::Note, "chimney-clearance", format!("chimney {name}"), text);
