@@ -3,10 +3,13 @@
 #![allow(missing_docs, reason = "a test")]
 
 mod common;
+#[path = "openings/random.rs"]
+mod random;
 
 use common::{Seed, job_over, random_job};
 use geometry::Angle;
 use job::{Dormer, DormerKind, Job, Section, ValleyAs};
+use random::{move_dormer, random_dormer};
 use roof::solution::{Member, MemberKind, NoticeLevel, Solution};
 use roof::{Misfit, SolveError};
 
@@ -187,41 +190,6 @@ fn the_plate_is_raised_by_as_much_as_is_asked() {
     assert_carried(&s);
 }
 
-/// The longest wall that a slope rises from.
-fn longest(job: &Job) -> usize {
-    let ring = &job.loops[0];
-    let length = |k: usize| {
-        let (a, b) = (ring[k], ring[(k + 1) % ring.len()]);
-        (a[0] - b[0]).powi(2) + (a[1] - b[1]).powi(2)
-    };
-    (0..ring.len()).filter(|k| !job.walls[*k].gable).max_by(|a, b| length(*a).total_cmp(&length(*b))).expect("a slope")
-}
-
-fn random_dormer(seed: &mut Seed, job: &Job) -> Dormer {
-    let any = seed.below(job.walls.len() as u64) as usize;
-    let wall = if seed.once_in(4) { any } else { longest(job) };
-    let kind = if seed.once_in(3) { DormerKind::LeanTo } else { DormerKind::Gable };
-    let main = job.walls[wall].pitch_deg;
-    let back = seed.between(200.0, 1500.0);
-    let pitch_deg = match kind {
-        DormerKind::Gable => seed.between(15.0, 55.0),
-        DormerKind::LeanTo => seed.between(5.0, main - 6.0),
-    };
-    let upstand = 150.0 / Angle::deg(main).cos();
-    let front = (back + 100.0) * Angle::deg(main).tan() + upstand;
-    Dormer {
-        name: "d".into(),
-        kind,
-        wall,
-        along: seed.between(1500.0, 7000.0),
-        back,
-        width: seed.between(600.0, 2000.0),
-        plate: front + seed.between(350.0, 1100.0),
-        pitch_deg,
-        valley: ValleyAs::LayBoard,
-    }
-}
-
 #[test]
 fn random_dormers_are_built_or_a_place_is_named_that_takes_them() {
     let (mut built, mut moved, mut nowhere) = (0, 0, 0);
@@ -242,8 +210,7 @@ fn random_dormers_are_built_or_a_place_is_named_that_takes_them() {
                 built += 1;
             }
             Err(SolveError::Opening { nearest: Some(place), .. }) => {
-                job.dormers[0].along = place.along;
-                job.dormers[0].back = place.up;
+                move_dormer(&mut job.dormers[0], place);
                 let s = roof::solve(&job).unwrap_or_else(|e| panic!("seed {seed}: refused where it was to fit: {e}"));
                 assert_carried(&s);
                 moved += 1;
