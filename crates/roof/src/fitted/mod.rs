@@ -8,7 +8,7 @@ mod boards;
 mod ceiling_joists;
 mod clearing;
 mod collars;
-mod contacts;
+pub mod contacts;
 mod eaves_lines;
 mod fascia;
 mod fillet;
