@@ -6,18 +6,25 @@
 //! of their rafters, so that one joist serves both feet of a pair.
 
 use super::beam::{Beam, EDGE, covers, crossing, under_tops, upright};
-use super::clearing::is_clear;
+use super::clearing::{cleared, is_clear};
+use super::contacts;
 use super::walls::{self, WallLine};
 use crate::SolveError;
 use crate::carcass::Carcass;
 use crate::frame::timber::{CutUse, EndOn, Made, Role, TimberId};
 use crate::solution::{CutPlace, MemberKind, NoticeLevel};
 use geometry::surface::FaceId;
-use geometry::{DVec2, HalfPlan};
+use geometry::{DVec2, HalfPlan, Plane};
 use job::Section;
 
 /// A joist shorter than this is left out, mm.
-const SHORTEST: f64 = 400.0;
+const SHORTEST: f64 = 150.0;
+
+/// The foot of a joist is whole when it lost less wood than this, mm³.
+const SAME_WOOD: f64 = 1.0;
+
+/// A lap or a bearing smaller than this holds nothing, mm².
+const LEAST_LAP: f64 = 500.0;
 
 /// Rafters stand in one line when they miss it by less, mm.
 const IN_LINE: f64 = 0.01;
@@ -135,8 +142,8 @@ fn speak_of_missing(carcass: &mut Carcass<'_>, walls: &[WallLine], feet: &[Foot]
     }
     let place = format!("walls {}", letters.join(", "));
     let text = format!(
-        "{} rafters have no ceiling joist beside their foot: hips, jacks or ties stand too close, or there is no length \
-         of plate for one. Strap or block these feet, and trim the ceiling there.",
+        "Rafters with no ceiling joist beside their foot, because hips, jacks or ties stand too close or there is no \
+         length of plate for one: {}. Strap or block these feet, and trim the ceiling there.",
         missing.len()
     );
     carcass.remark(NoticeLevel::Note, "no-joist-beside-rafter", place, text);
@@ -273,8 +280,31 @@ fn beside(
             }
         }
     }
-    let fits = beam.length() >= SHORTEST && under_roof(carcass, &beam) && is_clear(carcass, &beam, &|_| false);
-    fits.then_some(Fitting { beam, length, feet: served, level, full: across.is_none() })
+    let mut full = across.is_none();
+    if let (Until::Joist(_), false) = (until, is_clear(carcass, &beam, &|_| false)) {
+        // A stub may be cut back as long as it keeps its foot whole.
+        let whole = wood_at_foot(&beam);
+        let keeps_foot = |b: &Beam| (wood_at_foot(b) - whole).abs() < SAME_WOOD;
+        beam = cleared(carcass, beam, SHORTEST, &|_| false).into_iter().find(keeps_foot)?;
+        beam.rests.retain(|(_, id)| *id == plate || *id == foot.rafter);
+        served.truncate(1);
+        full = false;
+    }
+    // Rafters may have been cut for an opening: what it was to lie on must be there.
+    let held = |(tag, id): &(Made, TimberId)| contacts::area(&beam.cells, *tag, carcass.wood(*id)) > LEAST_LAP;
+    let rests: Vec<(Made, TimberId)> = beam.rests.iter().copied().filter(held).collect();
+    let lapped = rests.iter().any(|(_, id)| *id == foot.rafter);
+    beam.rests = rests;
+    served.retain(|k| beam.rests.iter().any(|(_, id)| *id == feet[*k].rafter));
+    let fits =
+        lapped && beam.length() >= SHORTEST && under_roof(carcass, &beam) && is_clear(carcass, &beam, &|_| false);
+    fits.then_some(Fitting { beam, length, feet: served, level, full })
+}
+
+/// How much wood a joist has in its first [`SHORTEST`], mm³.
+fn wood_at_foot(beam: &Beam) -> f64 {
+    let end = Plane::through(beam.axes.origin + beam.axes.along * SHORTEST, beam.axes.along);
+    beam.cells.iter().filter_map(|c| c.clipped(end, Made::Inner)).map(|c| c.volume()).sum()
 }
 
 /// The nearest joist that a line along `dir` meets within `length`.
