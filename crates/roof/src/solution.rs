@@ -2,6 +2,10 @@
 //! JSON document of `solve --json`. Sheets and screens draw from this and
 //! compute nothing.
 
+mod survey;
+
+pub use survey::{LevelOut, LevelsOut, MeasurementKind, MeasurementOut, SurveyOut, WorstOut};
+
 pub use crate::lengthening::{BoltOut, BoltWay, SpliceForm, SpliceOut};
 use serde::{Deserialize, Serialize};
 
@@ -57,8 +61,13 @@ pub struct PlanOut {
     /// Courtyards, clockwise, mm.
     #[serde(skip_serializing_if = "Vec::is_empty", default)]
     pub holes: Vec<Vec<[f64; 2]>>,
-    /// Closing error of a measured plan, mm; 0 for a plan given by corners.
+    /// Closing error of a measured plan, mm: by how much the measurement that
+    /// disagrees most differs from what all the others say. 0 for a plan given
+    /// by corners.
     pub closing_error_mm: f64,
+    /// What was measured, and what became of it.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub survey: Option<SurveyOut>,
     /// Walls in lettering order.
     pub walls: Vec<WallOut>,
 }
