@@ -2,10 +2,12 @@
 
 mod carcass;
 mod document;
+mod dormers;
 mod error;
 mod figures;
 mod fitted;
 mod frame;
+mod gable_wall;
 mod lengthening;
 mod marking;
 mod openings;

@@ -38,6 +38,8 @@ const PARTS: &[(MemberKind, &str)] = &[
     (MemberKind::AngleTie, "Tie"),
     (MemberKind::DragonTie, "Dragon"),
     (MemberKind::Trimmer, "Trimmer"),
+    (MemberKind::CommonRafter, "Rafter"),
+    (MemberKind::ValleyJack, "Jack"),
     (MemberKind::Stud, "Stud"),
     (MemberKind::GableLadder, "Rung"),
     (MemberKind::Noggin, "Noggin"),

@@ -71,6 +71,7 @@ pub fn of(
         members,
         pieces,
         setting_out,
+        gables: Vec::new(),
         openings: Vec::new(),
         totals,
         notices,

@@ -21,7 +21,7 @@ const AT_CORNER: f64 = 0.5;
 /// Fit the barge boards.
 ///
 /// # Errors
-/// None at present: a board without room is left out with a remark.
+/// None: a board without room is left out with a remark.
 pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     let Some(size) = carcass.job.timber.parts.barge else { return Ok(()) };
     let lines = eaves_lines::of(carcass);

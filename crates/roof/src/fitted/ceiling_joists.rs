@@ -7,6 +7,7 @@
 
 use super::beam::{Beam, EDGE, covers, crossing, under_tops, upright};
 use super::clearing::{cleared, is_clear};
+use super::contacts;
 use super::walls::{self, WallLine};
 use crate::SolveError;
 use crate::carcass::Carcass;
@@ -21,6 +22,9 @@ const SHORTEST: f64 = 150.0;
 
 /// The foot of a joist is whole when it lost less wood than this, mm³.
 const SAME_WOOD: f64 = 1.0;
+
+/// A lap or a bearing smaller than this holds nothing, mm².
+const LEAST_LAP: f64 = 500.0;
 
 /// Rafters stand in one line when they miss it by less, mm.
 const IN_LINE: f64 = 0.01;
@@ -138,8 +142,8 @@ fn speak_of_missing(carcass: &mut Carcass<'_>, walls: &[WallLine], feet: &[Foot]
     }
     let place = format!("walls {}", letters.join(", "));
     let text = format!(
-        "{} rafters have no ceiling joist beside their foot: hips, jacks or ties stand too close, or there is no length \
-         of plate for one. Strap or block these feet, and trim the ceiling there.",
+        "Rafters with no ceiling joist beside their foot, because hips, jacks or ties stand too close or there is no \
+         length of plate for one: {}. Strap or block these feet, and trim the ceiling there.",
         missing.len()
     );
     carcass.remark(NoticeLevel::Note, "no-joist-beside-rafter", place, text);
@@ -286,7 +290,14 @@ fn beside(
         served.truncate(1);
         full = false;
     }
-    let fits = beam.length() >= SHORTEST && under_roof(carcass, &beam) && is_clear(carcass, &beam, &|_| false);
+    // Rafters may have been cut for an opening: what it was to lie on must be there.
+    let held = |(tag, id): &(Made, TimberId)| contacts::area(&beam.cells, *tag, carcass.wood(*id)) > LEAST_LAP;
+    let rests: Vec<(Made, TimberId)> = beam.rests.iter().copied().filter(held).collect();
+    let lapped = rests.iter().any(|(_, id)| *id == foot.rafter);
+    beam.rests = rests;
+    served.retain(|k| beam.rests.iter().any(|(_, id)| *id == feet[*k].rafter));
+    let fits =
+        lapped && beam.length() >= SHORTEST && under_roof(carcass, &beam) && is_clear(carcass, &beam, &|_| false);
     fits.then_some(Fitting { beam, length, feet: served, level, full })
 }
 

@@ -21,7 +21,7 @@ const OFF_THE_HEEL: f64 = 1.0;
 /// Fit the fascia boards.
 ///
 /// # Errors
-/// None at present: a board without room is left out with a remark.
+/// None: a board without room is left out with a remark.
 pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     let Some(size) = carcass.job.timber.parts.fascia else { return Ok(()) };
     let lines = eaves_lines::of(carcass);

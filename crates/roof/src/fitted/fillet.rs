@@ -17,7 +17,7 @@ const RUNS_PAST: f64 = 1e-3;
 /// Fit the tilting fillets.
 ///
 /// # Errors
-/// None at present: a fillet without room is left out with a remark.
+/// None: a fillet without room is left out with a remark.
 pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     let Some(size) = carcass.job.timber.parts.fillet else { return Ok(()) };
     let lines = eaves_lines::of(carcass);

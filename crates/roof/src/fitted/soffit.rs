@@ -36,7 +36,7 @@ struct Field<'a> {
 /// Fit the soffit boards.
 ///
 /// # Errors
-/// None at present: a board without room is left out with a remark.
+/// None: a board without room is left out with a remark.
 pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     let Some(size) = carcass.job.timber.parts.soffit else { return Ok(()) };
     let lines = eaves_lines::of(carcass);
