@@ -11,6 +11,8 @@ use crate::{plan, view3d};
 
 const CAUTION: &str = "Measure the plates again before cutting. Sizes and fixings of timbers: building control or a \
                        structural engineer decides.";
+const INSIDE_CAUTION: &str = "Struts stand on walls or beams that carry them down: building control or a structural \
+                              engineer decides.";
 const LABEL: Style = Style::regular(SMALLEST_PT);
 const FIGURE: Style = Style::bold(16.0);
 const NOTICE: Style = Style::regular(10.0);
@@ -35,7 +37,7 @@ pub fn pages(solution: &Solution) -> Vec<Page> {
     let figures_top = BOTTOM - notices_height - FIGURES_HEIGHT - 2.0;
     let end = figures_top - 2.0;
     let middle = LEFT + ROOM * 0.53;
-    plan_and_key(sheet, solution, Room { x: LEFT, y: top, w: middle - LEFT - 3.0, h: end - top });
+    plan_and_key(sheet, solution, plan::Layer::Rafters, Room { x: LEFT, y: top, w: middle - LEFT - 3.0, h: end - top });
     view3d::draw(sheet, solution, Room { x: middle + 3.0, y: top + 3.0, w: RIGHT - middle - 3.0, h: end - top - 6.0 });
     figures(sheet, solution, figures_top);
     let mut pages = vec![page];
@@ -43,10 +45,28 @@ pub fn pages(solution: &Solution) -> Vec<Page> {
     pages
 }
 
-fn plan_and_key(sheet: &mut Sheet, solution: &Solution, room: Room) {
+/// The plan of what stands inside, on a sheet of its own, if the job has any.
+pub fn inside(solution: &Solution) -> Option<Page> {
+    if !plan::has_inside(solution) {
+        return None;
+    }
+    let mut page = Page::new("Inside", true, INSIDE_CAUTION);
+    page.sheet.part(Role::Heading, |s| {
+        s.text([LEFT, TOP + 7.0], Anchor::Start, Style::bold(20.0), "Inside the roof");
+    });
+    let room = Room { x: LEFT, y: TOP + 10.0, w: ROOM, h: BOTTOM - TOP - 10.0 };
+    plan_and_key(&mut page.sheet, solution, plan::Layer::Inside, room);
+    Some(page)
+}
+
+fn plan_and_key(sheet: &mut Sheet, solution: &Solution, layer: plan::Layer, room: Room) {
     const KEY_HEIGHT: f64 = 6.0;
     const REST_HEIGHT: f64 = 4.0;
-    let drawn = plan::draw(sheet, solution, Room { h: room.h - KEY_HEIGHT - REST_HEIGHT, ..room });
+    let drawn = plan::draw(sheet, solution, layer, Room { h: room.h - KEY_HEIGHT - REST_HEIGHT, ..room });
+    let key: Vec<(&str, Pen)> = match layer {
+        plan::Layer::Rafters => plan::kinds(solution).collect(),
+        plan::Layer::Inside => plan::inside_kinds(solution).collect(),
+    };
     let base = room.y + room.h - 1.0;
     if let Some(plan::Drawn { unplaced, .. }) = &drawn
         && !unplaced.is_empty()
@@ -60,7 +80,7 @@ fn plan_and_key(sheet: &mut Sheet, solution: &Solution, room: Room) {
         sheet.text([x, base], Anchor::Start, Style::bold(9.0), &words);
         x += Style::bold(9.0).width_mm(&words) + 5.0;
     }
-    for (name, pen) in plan::kinds(solution) {
+    for (name, pen) in key {
         let width = LABEL.width_mm(name);
         if x + 13.0 + width > room.x + room.w {
             break;

@@ -244,7 +244,7 @@ fn a_scaled_plan_measures_true() {
     let solution = hipped();
     let mut sheet = Sheet::new(page::WIDTH, page::HEIGHT);
     let room = crate::layout::Room { x: 10.0, y: 10.0, w: 200.0, h: 150.0 };
-    let drawn = crate::plan::draw(&mut sheet, &solution, room).unwrap();
+    let drawn = crate::plan::draw(&mut sheet, &solution, crate::plan::Layer::Rafters, room).unwrap();
     assert_eq!(drawn.scale, 50.0);
     assert!(drawn.unplaced.is_empty(), "{:?}", drawn.unplaced);
     let found = sheet.items.iter().any(|item| match item {

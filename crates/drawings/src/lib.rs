@@ -67,6 +67,7 @@ pub enum PackError {
 /// writing the document fails.
 pub fn pack(solution: &Solution) -> Result<Vec<u8>, PackError> {
     let mut pages = cover::pages(solution);
+    pages.extend(cover::inside(solution));
     pages.extend(strips::pages(solution));
     for (k, piece) in solution.pieces.iter().enumerate() {
         // A piece and its mirror image share a card: that of the first of them.
@@ -98,7 +99,7 @@ pub fn piece_card(solution: &Solution, piece_mark: &str) -> Result<Vec<u8>, Pack
 #[must_use]
 pub fn plan_svg(solution: &Solution) -> String {
     let mut sheet = Sheet::new(PICTURE[0], PICTURE[1]);
-    plan::draw(&mut sheet, solution, PICTURE_ROOM);
+    plan::draw(&mut sheet, solution, plan::Layer::Rafters, PICTURE_ROOM);
     svg::write(&sheet, &format!("Plan of the roof: {}", solution.title))
 }
 

@@ -41,6 +41,50 @@ impl View {
     }
 }
 
+/// Which timbers a plan shows.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Layer {
+    /// The rafters and what trims them, seen from above.
+    Rafters,
+    /// What stands inside under the rafters.
+    Inside,
+}
+
+/// Pens of the timbers inside, and their names for the key.
+const INSIDE: [(MemberKind, &str, Pen); 8] = [
+    (MemberKind::Purlin, "purlin", Pen::black(0.8)),
+    (MemberKind::Strut, "strut", Pen::black(1.4)),
+    (MemberKind::Collar, "collar", Pen::dashed(0.5, Dash::Chain)),
+    (MemberKind::CeilingJoist, "ceiling joist", Pen::grey(0.25, 90)),
+    (MemberKind::Binder, "binder", Pen::dashed(0.6, Dash::Dashed)),
+    (MemberKind::SolePlate, "sole plate", Pen::dashed(0.5, Dash::Dotted)),
+    (MemberKind::AngleTie, "angle tie", Pen::black(0.5)),
+    (MemberKind::DragonTie, "dragon tie", Pen::dashed(0.5, Dash::Chain)),
+];
+
+/// Timbers that the plan of the rafters shows by their centre lines.
+const RAFTERS: [MemberKind; 8] = [
+    MemberKind::CommonRafter,
+    MemberKind::CrownRafter,
+    MemberKind::JackRafter,
+    MemberKind::ValleyJack,
+    MemberKind::CrippleRafter,
+    MemberKind::TrimmingRafter,
+    MemberKind::Trimmer,
+    MemberKind::Purlin,
+];
+
+/// Whether the job has anything for the plan of the inside.
+pub fn has_inside(solution: &Solution) -> bool {
+    solution.members.iter().any(|m| INSIDE.iter().any(|(kind, ..)| *kind == m.kind && m.kind != MemberKind::Purlin))
+}
+
+/// Timbers inside that the solution has, for a key beside their plan.
+pub fn inside_kinds(solution: &Solution) -> impl Iterator<Item = (&'static str, Pen)> + '_ {
+    let has = |kind: MemberKind| solution.members.iter().any(|m| m.kind == kind);
+    INSIDE.iter().filter(move |(kind, ..)| has(*kind)).map(|&(_, name, pen)| (name, pen))
+}
+
 /// A plan that was drawn.
 pub struct Drawn {
     /// Its scale, 1 : n.
@@ -50,17 +94,19 @@ pub struct Drawn {
 }
 
 /// Draws the plan into a room, or nothing when there is no plan to draw.
-pub fn draw(sheet: &mut Sheet, solution: &Solution, room: Room) -> Option<Drawn> {
+pub fn draw(sheet: &mut Sheet, solution: &Solution, layer: Layer, room: Room) -> Option<Drawn> {
     let view = view(solution, room)?;
     let walls = solution.plan.walls.len();
     let mut unplaced = Vec::new();
     let words = format!("Plan of the roof, {walls} walls, to a scale of 1 to {}.", view.scale);
     sheet.part(Role::Figure(words), |sheet| {
-        timbers(sheet, solution, &view);
+        timbers(sheet, solution, layer, &view);
         for line in &solution.lines {
             let (from, to) = (view.place([line.from[0], line.from[1]]), view.place([line.to[0], line.to[1]]));
-            sheet.line(from, to, pen_of(line.kind));
+            let pen = if layer == Layer::Rafters { pen_of(line.kind) } else { Pen::grey(0.2, 140) };
+            sheet.line(from, to, pen);
         }
+        holes(sheet, solution, &view);
         let mut taken = Taken::new(room);
         corner_marks(sheet, solution, &view, &mut taken);
         let lengths = Lengths::from_show(&solution.show);
@@ -105,15 +151,29 @@ fn view(solution: &Solution, room: Room) -> Option<View> {
     })
 }
 
-fn timbers(sheet: &mut Sheet, solution: &Solution, view: &View) {
-    let pen = Pen::grey(0.15, 110);
+fn timbers(sheet: &mut Sheet, solution: &Solution, layer: Layer, view: &View) {
     for member in &solution.members {
-        // These lie on lines drawn heavier.
-        if matches!(member.kind, MemberKind::RidgeBoard | MemberKind::HipRafter | MemberKind::ValleyRafter) {
-            continue;
-        }
+        let pen = match layer {
+            Layer::Rafters if RAFTERS.contains(&member.kind) => Some(Pen::grey(0.15, 110)),
+            Layer::Rafters => None,
+            Layer::Inside => INSIDE.iter().find(|(kind, ..)| *kind == member.kind).map(|&(.., pen)| pen),
+        };
+        let Some(pen) = pen else { continue };
         let axis = member.axis;
         sheet.line(view.place([axis.from[0], axis.from[1]]), view.place([axis.to[0], axis.to[1]]), pen);
+    }
+}
+
+/// Openings: their clear outline with both diagonals, as holes are drawn.
+fn holes(sheet: &mut Sheet, solution: &Solution, view: &View) {
+    let pen = Pen::black(0.4);
+    for opening in &solution.openings {
+        let corners = opening.outline.map(|p| view.place([p[0], p[1]]));
+        for k in 0..4 {
+            sheet.line(corners[k], corners[(k + 1) % 4], pen);
+        }
+        sheet.line(corners[0], corners[2], Pen::black(0.2));
+        sheet.line(corners[1], corners[3], Pen::black(0.2));
     }
 }
 

@@ -1,4 +1,5 @@
-//! Every example reads without a fault, and shows what it is named for.
+//! Every example reads without a fault, and shows what it is named for; so do
+//! the pieces of job files in the guide.
 
 use job::{DormerKind, Job, OpeningKind};
 use std::path::Path;
@@ -61,4 +62,18 @@ fn the_whole_house_has_every_part() {
     let kinds: Vec<OpeningKind> = job.openings.iter().map(|opening| opening.kind).collect();
     assert_eq!(kinds, [OpeningKind::RoofWindow, OpeningKind::RoofWindow, OpeningKind::Chimney]);
     assert_eq!((job.bearings.len(), job.timber.joint.longest), (1, 5400.0));
+}
+
+#[test]
+fn the_pieces_of_the_guide_read() {
+    let head =
+        "format = 1\ntitle = \"x\"\nplan.corners = [[0, 0], [8400, 0], [8400, 5200], [0, 5200]]\nroof.pitch = 40\n";
+    let guide = include_str!("../../../docs/job-file.md");
+    let pieces: Vec<&str> = guide.split("```toml\n").skip(1).filter_map(|rest| rest.split("```").next()).collect();
+    for piece in &pieces {
+        if let Err(faults) = job::read(format!("{head}{piece}")) {
+            panic!("{piece}\n{faults}");
+        }
+    }
+    assert_eq!(pieces.len(), 5);
 }

@@ -147,6 +147,14 @@ impl<'a> Carcass<'a> {
         self.remarks.push(Notice { code: code.into(), level, text: text.into(), place: place.into() });
     }
 
+    /// Make all cuts and notches that were asked for so far.
+    pub fn settle(&mut self) {
+        for k in 0..self.timbers.len() {
+            let cells = shape::cut(&mut self.timbers[k], core::mem::take(&mut self.bodies[k]));
+            self.bodies[k] = cells;
+        }
+    }
+
     /// The frame with everything fitted, its solids, and what there is to say.
     pub fn finished(mut self) -> (Frame, Vec<Option<Shape>>, Vec<Notice>) {
         let bodies = core::mem::take(&mut self.bodies);

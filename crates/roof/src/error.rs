@@ -140,6 +140,26 @@ pub enum SolveError {
         /// Length of the slope, mm.
         longest: f64,
     },
+    /// The stock is too short for the splices that a timber needs.
+    #[error(
+        "the {kind} near ({x:.0}, {y:.0}) is {length:.0} mm long and the stock {longest:.0} mm: a splice in it is \
+         {splice:.0} mm long, and there is no place for one with wood enough on both sides. Raise \
+         `timber.joint.longest`, or choose a shorter `timber.joint.kind`"
+    )]
+    NoSplice {
+        /// What it is.
+        kind: &'static str,
+        /// Its length, mm.
+        length: f64,
+        /// The longest stock, mm.
+        longest: f64,
+        /// Length of the splice, mm.
+        splice: f64,
+        /// Where it starts, mm.
+        x: f64,
+        /// Where it starts, mm.
+        y: f64,
+    },
     /// The job asks for more timbers than a roof can have.
     #[error("this roof needs about {count} rafters, more than {limit}: is `timber.rafter.centres` in the right unit?")]
     TooManyRafters {

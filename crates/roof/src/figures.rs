@@ -1,6 +1,7 @@
 //! The figures of one timber: true length, deductions, cuts, marks.
 
 use crate::frame::timber::{CutUse, Made, Role, Timber, TimberId, Top};
+use crate::lengthening;
 use crate::marking::{Axes, mark};
 use crate::shape::Shape;
 use crate::solution::{
@@ -15,7 +16,7 @@ const NO_DEDUCTION: f64 = 0.005;
 /// A cut that turns less than this from square across the edge is a plain cut, degrees.
 const SQUARE_ACROSS: f64 = 0.05;
 
-/// A face of a halving turned further than this from square across lies along
+/// A face of a halving or splice turned further than this from square across lies along
 /// the timber, degrees; the others are its shoulders.
 const ACROSS_THE_GRAIN: f64 = 45.0;
 
@@ -49,6 +50,7 @@ pub fn of_timber(
     let per_run = (1.0 + t.slope * t.slope).sqrt();
     let origin = axes.origin + axes.along * start;
     let (cuts, tape, names) = cuts_of(t, shape, &axes, start, (marks, touches));
+    let lengthened = t.lengthened.as_deref();
     let [from, to] = t.line();
     let rise = to - from;
     Member {
@@ -77,6 +79,7 @@ pub fn of_timber(
             points: local.iter().map(|p| [p.x - start, p.y, p.z]).collect(),
         },
         marks: tape,
+        splices: lengthened.map_or_else(Vec::new, |l| lengthening::splices(&l.splices, &axes, start, marks)),
         solid: SolidOut {
             points: shape.solid.points.iter().map(|p| p.to_array()).collect(),
             faces: shape.solid.faces.iter().map(|f| f.ring.to_vec()).collect(),
@@ -200,7 +203,8 @@ fn cuts_of(
             _ => None,
         };
         names.push(name.clone());
-        if local.x.abs() > ALONG_EDGE && !matches!(purpose, CutUse::Seat | CutUse::Soffit) {
+        let long_face = matches!(purpose, CutUse::Spliced(_)) && m.face_deg.max(m.edge_deg) > ACROSS_THE_GRAIN;
+        if local.x.abs() > ALONG_EDGE && !matches!(purpose, CutUse::Seat | CutUse::Soffit) && !long_face {
             let p = axes.point(shape.solid.points[face.ring[0] as usize]);
             let on_edge = |z: f64| (local.dot(p) - local.y * t.section.depth - local.z * z) / local.x - start;
             // A pointed end has two cheeks that meet short of the far arris.
@@ -261,6 +265,8 @@ fn cut_name(purpose: CutUse, at: CutPlace, edge_deg: f64, across: f64, face_deg:
         CutUse::Soffit => "soffit level cut".into(),
         CutUse::Halved(_) if face_deg > ACROSS_THE_GRAIN => format!("{place} halving"),
         CutUse::Halved(_) => format!("{place} halving shoulder"),
+        CutUse::Spliced(_) if face_deg.max(edge_deg) > ACROSS_THE_GRAIN => format!("{place} splice face"),
+        CutUse::Spliced(_) => format!("{place} splice end"),
         _ if edge_deg > SQUARE_ACROSS => format!("{place} cheek, facing {side}"),
         _ if face_deg < SQUARE_ACROSS => format!("{place} square cut"),
         _ => format!("{place} plumb cut"),

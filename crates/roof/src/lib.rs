@@ -2,10 +2,12 @@
 
 mod carcass;
 mod document;
+mod dormers;
 mod error;
 mod figures;
 mod fitted;
 mod frame;
+mod lengthening;
 mod marking;
 mod openings;
 mod pieces;
@@ -19,6 +21,7 @@ mod surface_words;
 mod verify;
 
 pub use error::SolveError;
+pub use lengthening::{BoltRules, Proportions, proportions};
 pub use marking::{Marking, mark};
 pub use openings::{Misfit, Place};
 pub use solve::solve;

@@ -38,10 +38,17 @@ fn plate(
         })
         .collect();
     stations.sort_by(|a, b| a.near_mm.total_cmp(&b.near_mm));
+    let length = timber.lengthened.as_ref().filter(|l| l.parts > 1);
+    if length.is_some() {
+        stations.retain(|s| s.far_mm > 0.0 && s.near_mm < timber.run);
+    }
     SettingOut {
         name: format!("wall plate {}", letter(wall)),
         mark: member.mark.clone(),
-        from: format!("outer corner of walls {} and {}", letter(wall_before(surface, wall)), letter(wall)),
+        from: match length {
+            Some(l) if l.part > 0 => "its foot end".into(),
+            _ => format!("outer corner of walls {} and {}", letter(wall_before(surface, wall)), letter(wall)),
+        },
         length_mm: timber.run,
         stations,
     }

@@ -49,7 +49,14 @@ pub fn cells_of(job: &Job, heights: &Heights, timber: &mut Timber) -> Result<Vec
 
 /// Make the slanting end cuts and notches that were asked for since, and join
 /// the cells to one solid.
-pub fn joined(timber: &mut Timber, mut cells: Vec<Cell<Made>>) -> Shape {
+pub fn joined(timber: &mut Timber, cells: Vec<Cell<Made>>) -> Shape {
+    let cells = cut(timber, cells);
+    let solid = Solid::join(&cells, Made::Inner);
+    Shape { cells, solid }
+}
+
+/// Make the slanting end cuts and notches that were asked for since.
+pub fn cut(timber: &mut Timber, mut cells: Vec<Cell<Made>>) -> Vec<Cell<Made>> {
     for face in core::mem::take(&mut timber.ends_cut) {
         let tag = timber.tag(face.purpose, face.at);
         cells = geometry::trim(&cells, face.plane, tag, Made::Inner);
@@ -58,8 +65,7 @@ pub fn joined(timber: &mut Timber, mut cells: Vec<Cell<Made>>) -> Shape {
         let hole: Vec<(Plane, Made)> = notch.faces.iter().map(|f| (f.plane, timber.tag(f.purpose, f.at))).collect();
         cells = geometry::carve(&cells, &hole, Made::Inner);
     }
-    let solid = Solid::join(&cells, Made::Inner);
-    Shape { cells, solid }
+    cells
 }
 
 /// One half of a valley, parted along its centre line: its top may be hollow

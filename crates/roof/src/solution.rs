@@ -2,6 +2,7 @@
 //! JSON document of `solve --json`. Sheets and screens draw from this and
 //! compute nothing.
 
+pub use crate::lengthening::{BoltOut, BoltWay, SpliceForm, SpliceOut};
 use serde::{Deserialize, Serialize};
 
 /// Version of the document.
@@ -301,6 +302,9 @@ pub struct Member {
     /// Marks to pull with a tape from the foot end along the top edge, in the
     /// order of the tape.
     pub marks: Vec<TapeMark>,
+    /// Splices to the next lengths of the same timber, from the foot.
+    #[serde(skip_serializing_if = "Vec::is_empty", default)]
+    pub splices: Vec<SpliceOut>,
     /// The timber as it stands in the roof, mm.
     pub solid: SolidOut,
 }

@@ -9,7 +9,7 @@ mod reading;
 
 use common::{Seed, random_job};
 use geometry::DVec3;
-use job::{Job, Section, Sprocket, TailCut};
+use job::{Job, NogginTimber, Section, SpacedTimber, Sprocket, TailCut};
 use reading::of_kind;
 use roof::solution::{Member, MemberKind, Solution};
 
@@ -18,10 +18,38 @@ const ROOFS: u64 = 150;
 
 /// Solve random roofs with `parts` switched on, and hand over each that
 /// solves without them.
-fn each_roof(parts: impl Fn(&mut Job), mut look: impl FnMut(u64, &Job, &Solution)) {
+fn each_roof(parts: impl Fn(&mut Job), look: impl FnMut(u64, &Job, &Solution)) {
+    each(1..=ROOFS, random_job, parts, look);
+}
+
+/// The same over roofs with gables: the walls at the ends of wings, and some
+/// others, and verges of several widths.
+fn each_gabled_roof(parts: impl Fn(&mut Job), look: impl FnMut(u64, &Job, &Solution)) {
+    let gabled = |seed: &mut Seed| {
+        let mut job = random_job(seed);
+        let n = job.walls.len() as u64;
+        let first = seed.below(n) as usize;
+        job.walls[first].gable = true;
+        if seed.once_in(2) {
+            let next = (first + 2 + seed.below(n) as usize) % n as usize;
+            job.walls[next].gable = true;
+        }
+        job.verge.overhang = [0.0, 50.0, 150.0, 200.0, 350.0][seed.below(5) as usize];
+        job.verge.inset = [0.0, 0.0, 50.0][seed.below(3) as usize];
+        job
+    };
+    each(1..=ROOFS, gabled, parts, look);
+}
+
+fn each(
+    seeds: core::ops::RangeInclusive<u64>,
+    shape: impl Fn(&mut Seed) -> Job,
+    parts: impl Fn(&mut Job),
+    mut look: impl FnMut(u64, &Job, &Solution),
+) {
     let mut failed = Vec::new();
-    for seed in 1..=ROOFS {
-        let mut job = random_job(&mut Seed::new(seed));
+    for seed in seeds {
+        let mut job = shape(&mut Seed::new(seed));
         if roof::solve(&job).is_err() {
             continue;
         }
@@ -164,4 +192,52 @@ fn sprockets_carry_fascia_and_fillet() {
     // Left out: fillets on fixed overhangs at unlike pitches, whose sprockets
     // do not meet on the hip.
     count.expect(15_000, 4);
+}
+
+#[test]
+fn ladders_and_barge_boards_finish_gables() {
+    let (mut rungs, mut barges, mut others) = (Count::default(), Count::default(), Count::default());
+    each_gabled_roof(
+        |job| {
+            job.timber.parts.fascia = section(22.0, 175.0);
+            job.timber.parts.soffit = section(9.0, 225.0);
+            job.timber.parts.fillet = section(50.0, 125.0);
+            job.timber.parts.barge = section(25.0, 200.0);
+            job.timber.parts.ladder =
+                Some(SpacedTimber { size: Section { thickness: 47.0, depth: 100.0 }, centres: 600.0 });
+        },
+        |seed, _, s| {
+            rungs.add(seed, s, MemberKind::GableLadder);
+            barges.add(seed, s, MemberKind::BargeBoard);
+            for kind in [MemberKind::TiltingFillet, MemberKind::Fascia, MemberKind::Soffit] {
+                others.add(seed, s, kind);
+            }
+        },
+    );
+    println!("{} rungs {} barges {} others", rungs.placed, barges.placed, others.placed);
+    rungs.expect(100, 0);
+    barges.expect(100, 0);
+    others.expect(2000, 0);
+}
+
+#[test]
+fn noggins_stand_between_rafters() {
+    let mut count = Count::default();
+    let mut without = 0;
+    each_roof(
+        |job| {
+            job.timber.parts.noggin = Some(NogginTimber { size: Section { thickness: 47.0, depth: 97.0 }, rows: 2 });
+        },
+        |seed, _, s| {
+            count.add(seed, s, MemberKind::Noggin);
+            without += s
+                .notices
+                .iter()
+                .filter(|n| n.code == "noggins-left-out")
+                .map(|n| n.text.split(' ').next().and_then(|t| t.parse::<usize>().ok()).unwrap_or(0))
+                .sum::<usize>();
+        },
+    );
+    println!("{} noggins, {without} without", count.placed);
+    count.expect(10_000, 0);
 }

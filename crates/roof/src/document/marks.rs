@@ -38,6 +38,8 @@ const PARTS: &[(MemberKind, &str)] = &[
     (MemberKind::AngleTie, "Tie"),
     (MemberKind::DragonTie, "Dragon"),
     (MemberKind::Trimmer, "Trimmer"),
+    (MemberKind::CommonRafter, "Rafter"),
+    (MemberKind::ValleyJack, "Jack"),
     (MemberKind::Stud, "Stud"),
     (MemberKind::GableLadder, "Rung"),
     (MemberKind::Noggin, "Noggin"),
@@ -61,13 +63,37 @@ pub fn of_timbers(job: &Job, surface: &Surface, timbers: &[Timber]) -> Marks {
     number(job, timbers, SPINES, &mut marks);
     rafters(job, surface, timbers, &mut marks);
     number(job, timbers, PARTS, &mut marks);
+    lengths(timbers, &mut marks);
     marks
+}
+
+/// Letter the lengths of one timber, from the foot: `Ridge-1a`, `Ridge-1b`.
+fn lengths(timbers: &[Timber], marks: &mut Marks) {
+    let mut order = Vec::with_capacity(timbers.len());
+    for k in core::mem::take(&mut marks.order) {
+        order.push(k);
+        if timbers[k].lengthened.as_ref().is_none_or(|l| l.parts == 1) {
+            continue;
+        }
+        let (name, wall) = (marks.names[k].clone(), marks.walls[k].clone());
+        for (id, t) in timbers.iter().enumerate() {
+            if let Some(l) = t.lengthened.as_ref().filter(|l| l.first.index() == k) {
+                let part = job::wall_letter(l.part).to_lowercase();
+                marks.names[id] = format!("{name}{part}");
+                marks.walls[id].clone_from(&wall);
+                if l.part > 0 {
+                    order.push(id);
+                }
+            }
+        }
+    }
+    marks.order = order;
 }
 
 /// Number the timbers of each kind in the order in which they were framed.
 fn number(job: &Job, timbers: &[Timber], kinds: &[(MemberKind, &str)], marks: &mut Marks) {
     for &(kind, word) in kinds {
-        let of_kind = timbers.iter().enumerate().filter(|(_, t)| t.kind == kind && !t.gone && !t.is_rafter());
+        let of_kind = timbers.iter().enumerate().filter(|(_, t)| t.kind == kind && t.is_numbered() && !t.is_rafter());
         for (count, (k, t)) in (1..).zip(of_kind) {
             let wall = match t.role {
                 Role::Plate { wall } => Some(wall),
@@ -89,7 +115,7 @@ fn rafters(job: &Job, surface: &Surface, timbers: &[Timber], marks: &mut Marks) 
     let mut rafters: Vec<(usize, f64, f64, usize)> = timbers
         .iter()
         .enumerate()
-        .filter(|(_, t)| !t.gone)
+        .filter(|(_, t)| t.is_numbered())
         .filter_map(|(k, t)| {
             let Role::Rafter { face } = t.role else { return None };
             let axis = -t.dir.perp();

@@ -25,9 +25,6 @@ const ON_SIDE: f64 = 0.01;
 /// A collar shorter than this along its underside is no use, mm.
 const SHORTEST: f64 = 300.0;
 
-/// A lap on the side of a rafter smaller than this cannot be nailed, mm².
-const LEAST_LAP: f64 = 2_000.0;
-
 /// Place collars on every so many pairs.
 ///
 /// # Errors
@@ -69,8 +66,11 @@ type Pair = [TimberId; 2];
 /// The pairs of common rafters, by the two faces they stand in, in order along
 /// the ridge.
 fn rows(carcass: &Carcass<'_>) -> Vec<Vec<Pair>> {
-    let mut commons: Vec<(f64, TimberId)> =
-        carcass.built().filter(|(_, t)| t.kind == MemberKind::CommonRafter).map(|(id, t)| (t.head().x, id)).collect();
+    let mut commons: Vec<(f64, TimberId)> = carcass
+        .built()
+        .filter(|(_, t)| t.kind == MemberKind::CommonRafter && is_inside(carcass, t))
+        .map(|(id, t)| (t.head().x, id))
+        .collect();
     commons.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
     let mut rows: Vec<([FaceId; 2], Vec<Pair>)> = Vec::new();
     for (k, (x, a)) in commons.iter().enumerate() {
@@ -97,6 +97,15 @@ fn rows(carcass: &Carcass<'_>) -> Vec<Vec<Pair>> {
     rows.into_iter().map(|(_, row)| row).collect()
 }
 
+/// Whether a rafter stands over the plan: the one outside a gable has no collar.
+fn is_inside(carcass: &Carcass<'_>, rafter: &Timber) -> bool {
+    let on_wall = |[a, b]: [geometry::DVec2; 2]| {
+        let along = (b - a).normalize_or_zero().dot(rafter.foot - a);
+        along >= 0.0 && along <= (b - a).length()
+    };
+    rafter.tails.first().and_then(|t| carcass.surface.wall_ends(t.wall)).is_none_or(on_wall)
+}
+
 /// The collar of a pair, on its left or else on its right.
 fn one(carcass: &Carcass<'_>, collar: CollarTimber, pair: Pair) -> Result<Beam, &'static str> {
     let mut why = "";
@@ -108,9 +117,10 @@ fn one(carcass: &Carcass<'_>, collar: CollarTimber, pair: Pair) -> Result<Beam, 
         if beam.length() < SHORTEST {
             return Err("would lie in the ridge or above it");
         }
-        if !beam.rests.iter().all(|(tag, id)| contacts::area(&beam.cells, *tag, carcass.wood(*id)) > LEAST_LAP) {
-            why = "would find no rafter to lap to";
-            continue;
+        // A rafter that is cut for an opening may not be there at this height.
+        let lies = |(tag, id): &(Made, TimberId)| contacts::lie(&beam.cells, *tag, carcass.wood(*id));
+        if !beam.rests.iter().all(lies) {
+            return Err("would miss rafters that are cut for openings");
         }
         let ways = carcass.in_the_way(&beam.cells);
         if is_clear(carcass, &beam, &|_| false) {

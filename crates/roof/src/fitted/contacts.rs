@@ -18,8 +18,14 @@ const LEAST_AREA: f64 = 50.0;
 /// Those of the timbers in `near` that the faces of a timber tagged `tag` lie
 /// against.
 pub fn among(carcass: &Carcass<'_>, id: TimberId, tag: Made, near: &[TimberId]) -> Vec<TimberId> {
-    let touches = |other: &&TimberId| **other != id && area(carcass.wood(id), tag, carcass.wood(**other)) > LEAST_AREA;
+    let touches = |other: &&TimberId| **other != id && lie(carcass.wood(id), tag, carcass.wood(**other));
     near.iter().filter(touches).copied().collect()
+}
+
+/// Whether the faces tagged `tag` of some wood lie on other wood well enough to
+/// carry something.
+pub fn lie(wood: &[Cell<Made>], tag: Made, other: &[Cell<Made>]) -> bool {
+    area(wood, tag, other) > LEAST_AREA
 }
 
 /// Area over which the faces tagged `tag` of some wood lie on other wood, mm².

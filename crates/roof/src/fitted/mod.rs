@@ -1,26 +1,31 @@
 //! Everything that is fitted to the frame of rafters, in the order in which it
 //! is put up: later members see the earlier ones and make way for them.
 
+mod barge;
 pub mod beam;
 mod binders;
 mod boards;
 mod ceiling_joists;
 mod clearing;
 mod collars;
-mod contacts;
+pub mod contacts;
 mod eaves_lines;
 mod fascia;
 mod fillet;
 mod hangers;
+mod ladder;
+mod noggins;
 mod purlins;
 mod soffit;
 mod sprockets;
 mod struts;
 mod ties;
+mod verges;
 mod walls;
 
 use crate::SolveError;
 use crate::carcass::Carcass;
+use crate::lengthening;
 use crate::openings;
 
 /// Fit all that the job asks for.
@@ -37,10 +42,16 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     ceiling_joists::place(carcass)?;
     binders::place(carcass)?;
     hangers::place(carcass)?;
-    // The eaves.
+    // What keeps rafters apart, and the verges.
+    ladder::place(carcass)?;
+    noggins::place(carcass)?;
+    // The eaves, and the boards that meet there.
     sprockets::place(carcass)?;
     fascia::place(carcass)?;
     soffit::place(carcass)?;
     fillet::place(carcass)?;
+    barge::place(carcass)?;
+    // Last, when every timber has its whole length.
+    lengthening::place(carcass)?;
     Ok(())
 }

@@ -209,5 +209,6 @@ fn plate(job: &Job, wall: WallId, corner: DVec2, d: DVec2, length: f64, reach: [
         ends_cut: Vec::new(),
         notches: Vec::new(),
         rests: Vec::new(),
+        lengthened: None,
     }
 }

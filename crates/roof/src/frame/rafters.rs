@@ -207,6 +207,7 @@ fn rafter(
         ends_cut: Vec::new(),
         notches: Vec::new(),
         rests: Vec::new(),
+        lengthened: None,
     };
     if let (Bound::Eaves(_), EndOn::Plate) = (low.1, timber.ends[0]) {
         timber.seat = Some(Seat { heel: HalfPlan::through(foot, plane.inward), level: base });

@@ -1,5 +1,6 @@
 //! A timber while it is being framed: a strip in plan with heights along it.
 
+use crate::lengthening::Lengthened;
 use crate::marking::Axes;
 use crate::solution::{CutPlace, MemberKind};
 use geometry::surface::{FaceId, RoofPlane, WallId};
@@ -69,6 +70,17 @@ impl CutUse {
         match self {
             Self::Against(id) | Self::Mitre(id) | Self::Halved(id) | Self::Spliced(id) => Some(id),
             Self::Trim | Self::Tail(_) | Self::Soffit | Self::Heel | Self::Seat => None,
+        }
+    }
+
+    /// The same cut against another timber.
+    pub const fn against(self, id: TimberId) -> Self {
+        match self {
+            Self::Against(_) => Self::Against(id),
+            Self::Mitre(_) => Self::Mitre(id),
+            Self::Halved(_) => Self::Halved(id),
+            Self::Spliced(_) => Self::Spliced(id),
+            Self::Trim | Self::Tail(_) | Self::Soffit | Self::Heel | Self::Seat => self,
         }
     }
 }
@@ -271,6 +283,8 @@ pub struct Timber {
     /// Faces of its own, not cut, that lie on another timber: the check of the
     /// frame wants them in contact.
     pub rests: Vec<(Made, TimberId)>,
+    /// What it knows about being one length of several.
+    pub lengthened: Option<Box<Lengthened>>,
 }
 
 impl Timber {
@@ -313,6 +327,7 @@ impl Timber {
             gone: cells.is_empty(),
             body: Body::Fitted { axes, line, cells },
             rests: Vec::new(),
+            lengthened: None,
             ends_cut: Vec::new(),
             notches: Vec::new(),
         }
@@ -383,6 +398,12 @@ impl Timber {
             self.cuts.push(FrameCut { purpose, at });
         }
         self.footprint = left;
+    }
+
+    /// Whether it is built and has a mark of its own: later lengths of a timber
+    /// share that of the first.
+    pub fn is_numbered(&self) -> bool {
+        !self.gone && self.lengthened.as_ref().is_none_or(|l| l.part == 0)
     }
 
     /// Whether this is a rafter of any kind.

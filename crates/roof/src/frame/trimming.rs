@@ -12,10 +12,6 @@ use geometry::DVec2;
 use geometry::surface::FaceId;
 use job::Job;
 
-/// A hole is made wider than asked by at most this many rafter thicknesses, to
-/// let its trimming rafters pass two fixed rafters that touch.
-const WIDEST_SHIFT: f64 = 2.5;
-
 /// Trimming rafters stand firmer than nothing that the roof itself fixes.
 const RANK: u8 = 3;
 
@@ -116,7 +112,8 @@ fn add(
                 .filter(|f| !f.outside && f.face.is_none_or(|face| face == hole.face))
                 .map(|f| -out * f.at)
                 .collect();
-            let face = inner_face(-out * edges[side], plies, &hard, t).ok_or_else(|| hole.refused(Misfit::Beside))?;
+            let face = inner_face(-out * edges[side], plies, &hard, (t, hole.slack))
+                .ok_or_else(|| hole.refused(Misfit::Beside))?;
             inner[side] = -out * face;
             for ply in 0..plies {
                 let at = inner[side] + out * t * (ply as f64 + 0.5);
@@ -132,7 +129,7 @@ fn add(
 
 /// Where the inner face of the trimming rafters stands that lie below `edge`
 /// on an axis: as near to it as the fixed rafters (centres in `hard`) allow.
-fn inner_face(edge: f64, plies: usize, hard: &[f64], t: f64) -> Option<f64> {
+fn inner_face(edge: f64, plies: usize, hard: &[f64], (t, slack): (f64, f64)) -> Option<f64> {
     // At the edge; on a fixed rafter; or touching one from either side.
     let beside = hard.iter().flat_map(|c| [c + t / 2.0, c - t / 2.0, c + t * 1.5]);
     let fits = |face: &f64| {
@@ -144,7 +141,7 @@ fn inner_face(edge: f64, plies: usize, hard: &[f64], t: f64) -> Option<f64> {
             })
         })
     };
-    let near = |face: &f64| *face < edge + SAME && *face > edge - WIDEST_SHIFT * t;
+    let near = |face: &f64| *face < edge + SAME && *face > edge - slack;
     core::iter::once(edge).chain(beside).filter(near).filter(fits).max_by(f64::total_cmp)
 }
 
@@ -205,29 +202,29 @@ mod tests {
 
     #[test]
     fn it_stands_at_the_edge_when_nothing_is_near() {
-        assert_eq!(inner_face(1000.0, 1, &[], T), Some(1000.0));
-        assert_eq!(inner_face(1000.0, 2, &[700.0, 1400.0], T), Some(1000.0));
+        assert_eq!(inner_face(1000.0, 1, &[], (T, 2.5 * T)), Some(1000.0));
+        assert_eq!(inner_face(1000.0, 2, &[700.0, 1400.0], (T, 2.5 * T)), Some(1000.0));
     }
 
     #[test]
     fn a_rafter_just_outside_serves() {
-        assert_eq!(inner_face(1000.0, 1, &[1000.0 - 30.0], T), Some(993.5));
+        assert_eq!(inner_face(1000.0, 1, &[1000.0 - 30.0], (T, 2.5 * T)), Some(993.5));
     }
 
     #[test]
     fn a_rafter_across_the_edge_is_passed() {
-        assert_eq!(inner_face(1000.0, 1, &[1000.0], T), Some(976.5));
-        assert_eq!(inner_face(1000.0, 2, &[1000.0], T), Some(976.5));
+        assert_eq!(inner_face(1000.0, 1, &[1000.0], (T, 2.5 * T)), Some(976.5));
+        assert_eq!(inner_face(1000.0, 2, &[1000.0], (T, 2.5 * T)), Some(976.5));
     }
 
     #[test]
     fn it_is_bolted_to_a_rafter_that_leaves_no_daylight() {
-        assert_eq!(inner_face(1000.0, 1, &[1000.0 - 1.5 * T - 10.0], T), Some(990.0));
+        assert_eq!(inner_face(1000.0, 1, &[1000.0 - 1.5 * T - 10.0], (T, 2.5 * T)), Some(990.0));
     }
 
     #[test]
     fn crowded_rafters_leave_no_place() {
         let crowd: Vec<f64> = (0..20).map(|k| 500.0 + 30.0 * f64::from(k)).collect();
-        assert_eq!(inner_face(1000.0, 2, &crowd, T), None);
+        assert_eq!(inner_face(1000.0, 2, &crowd, (T, 2.5 * T)), None);
     }
 }

@@ -2,16 +2,29 @@
 
 use super::{Misfit, Slope, rule};
 use crate::SolveError;
+use crate::dormers::Layout;
 use crate::frame::heights::Heights;
-use geometry::DVec3;
 use geometry::surface::{FaceId, Surface, WallId};
-use job::{Distance, Job, Opening, OpeningKind};
+use geometry::{DVec2, DVec3};
+use job::{Distance, Dormer, Job, Opening, OpeningKind};
+
+/// What a dormer is called in refusals.
+pub const DORMER: &str = "dormer";
+
+/// Trimming rafters lie under at least this much of a dormer's cheeks, mm
+/// (rule of the trade: a stud bears on at least half a rafter).
+const LEAST_UNDER_CHEEK: f64 = 25.0;
+
+/// A dormer's hole is at least this long up the slope, mm: less lets no light in.
+const LEAST_HOLE: f64 = 200.0;
 
 /// Whose hole it is: an index into the job's lists.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Owner {
     /// [`Job::openings`].
     Opening(usize),
+    /// [`Job::dormers`].
+    Dormer(usize),
 }
 
 /// A rectangle in a slope that must be clear of rafters and trimmers.
@@ -35,7 +48,16 @@ pub struct Hole {
     pub x: [f64; 2],
     /// Its lower and upper edge, up the slope on the tops of the rafters, mm.
     pub s: [f64; 2],
+    /// How far its trimming rafters may stand outside its sides, mm.
+    pub slack: f64,
+    /// What lies on the slope round it, in plan along the axis and inwards
+    /// from the plate line, anticlockwise; nothing but the hole if empty.
+    pub cover: Vec<DVec2>,
 }
+
+/// A hole is made wider than asked by at most this many rafter thicknesses, to
+/// let its trimming rafters pass two fixed rafters that touch.
+const WIDEST_SHIFT: f64 = 2.5;
 
 impl Hole {
     /// Refuse it.
@@ -132,10 +154,51 @@ pub fn of_opening(
         slope,
         x: x.map(|x| start + x),
         s,
+        slack: WIDEST_SHIFT * job.timber.rafter.size.thickness,
+        cover: Vec::new(),
     })
 }
 
+/// The hole that a dormer needs.
+///
+/// # Errors
+/// When its sizes do not make a dormer on its slope.
+pub fn of_dormer(
+    job: &Job,
+    surface: &Surface,
+    heights: &Heights,
+    k: usize,
+    dormer: &Dormer,
+) -> Result<Hole, SolveError> {
+    let letter = job.walls.get(dormer.wall).map_or_else(String::new, |w| w.letter.clone());
+    let layout = Layout::of(job, surface, heights, dormer).map_err(|misfit| SolveError::Opening {
+        what: DORMER,
+        name: dormer.name.clone(),
+        wall: letter.clone(),
+        misfit: Box::new(misfit),
+        nearest: None,
+    })?;
+    let [x, s] = layout.hole();
+    let hole = Hole {
+        owner: Owner::Dormer(k),
+        name: dormer.name.clone(),
+        what: DORMER,
+        wall: layout.wall,
+        letter,
+        face: layout.face,
+        slope: layout.slope,
+        x,
+        s,
+        slack: layout.plate.depth - LEAST_UNDER_CHEEK,
+        cover: layout.cover(),
+    };
+    if s[1] - s[0] < LEAST_HOLE {
+        return Err(hole.refused(Misfit::PlateLow { higher: (LEAST_HOLE - (s[1] - s[0])) * layout.slope.sin }));
+    }
+    Ok(hole)
+}
+
 /// The corner at which a wall starts.
-fn start_of(surface: &Surface, wall: usize) -> Option<geometry::DVec2> {
+pub fn start_of(surface: &Surface, wall: usize) -> Option<DVec2> {
     surface.loops.iter().flatten().nth(wall).copied()
 }

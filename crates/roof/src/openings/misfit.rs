@@ -41,6 +41,28 @@ pub enum Misfit {
     },
     /// Rafters that the roof fixes leave no room for trimming rafters beside it.
     Beside,
+    /// A dormer whose valleys are asked for as rafters.
+    ValleyRafters,
+    /// A lean-to dormer that is not flatter than its slope.
+    NotFlatter {
+        /// The steepest it may be, degrees.
+        most: f64,
+    },
+    /// A dormer too narrow for its cheeks.
+    Narrow {
+        /// The least width, mm.
+        least: f64,
+    },
+    /// A dormer whose plates come down on the main rafters in front.
+    PlateLow {
+        /// How much higher they must lie, mm.
+        higher: f64,
+    },
+    /// A dormer whose roof meets the slope above its top.
+    RidgeHigh {
+        /// By how much, up the slope, mm.
+        over: f64,
+    },
     /// It cuts more rafters than may be cut without an engineer.
     TooManyCut {
         /// How many it cuts.
@@ -72,6 +94,23 @@ impl fmt::Display for Misfit {
                 write!(f, "and {of:?} would cut one another's trimming rafters: set them in line or further apart")
             }
             Self::Beside => write!(f, "leaves no room for trimming rafters between the fixed rafters beside it"),
+            Self::ValleyRafters => {
+                write!(f, "asks for valley rafters, which are not framed: use `valley = \"lay-board\"`")
+            }
+            Self::NotFlatter { most } => {
+                write!(f, "is a lean-to and must be flatter than its slope: give it a pitch of {most:.1}° or less")
+            }
+            Self::Narrow { least } => write!(f, "is too narrow for its cheeks: make it at least {least:.0} mm wide"),
+            Self::PlateLow { higher } => write!(
+                f,
+                "has plates too near the main rafters in front: raise `plate` by {higher:.0} mm, or move the front down \
+                 the slope"
+            ),
+            Self::RidgeHigh { over } => write!(
+                f,
+                "meets its slope {over:.0} mm above the top of it: make it narrower or flatter, lower its `plate`, or \
+                 move it down the slope"
+            ),
             Self::TooManyCut { cut, most, widest } => write!(
                 f,
                 "cuts {cut} rafters; more than {most} needs an engineer. At these centres an opening may be {widest:.0} \
@@ -96,7 +135,15 @@ pub fn advice(misfit: &Misfit, nearest: Option<&Place>) -> String {
         (Some(p), _) => {
             format!(". The nearest place that takes it is {:.0} mm along the wall and {:.0} mm up", p.along, p.up)
         }
-        (None, Misfit::NoSlope | Misfit::NoSize | Misfit::TooManyCut { .. }) => String::new(),
+        (
+            None,
+            Misfit::NoSlope
+            | Misfit::NoSize
+            | Misfit::TooManyCut { .. }
+            | Misfit::ValleyRafters
+            | Misfit::NotFlatter { .. }
+            | Misfit::Narrow { .. },
+        ) => String::new(),
         (None, _) => ". No place in that slope takes it: make it smaller, or choose another wall".into(),
     }
 }

@@ -7,13 +7,14 @@
 mod hole;
 mod misfit;
 mod nearest;
+mod patch;
 mod place;
 mod room;
 pub mod rule;
 mod slope;
 mod trim;
 
-pub use hole::Hole;
+pub use hole::{Hole, Owner, start_of};
 pub use misfit::{Misfit, Place, advice};
 pub use nearest::advised;
 pub use place::{out, place};
@@ -31,10 +32,13 @@ use job::{Job, OpeningKind};
 /// # Errors
 /// When one has no slope to lie in.
 pub fn holes(job: &Job, surface: &Surface, heights: &Heights) -> Result<Vec<Hole>, SolveError> {
-    job.openings
+    // Dormers first: openings give way to them.
+    let dormers = job.dormers.iter().enumerate().map(|(k, d)| hole::of_dormer(job, surface, heights, k, d));
+    let openings = job
+        .openings
         .iter()
         .enumerate()
         .filter(|(_, o)| o.kind != OpeningKind::Hatch)
-        .map(|(k, o)| hole::of_opening(job, surface, heights, k, o))
-        .collect()
+        .map(|(k, o)| hole::of_opening(job, surface, heights, k, o));
+    dormers.chain(openings).collect()
 }

@@ -1,11 +1,11 @@
 //! The nearest place that takes an opening which does not fit where it is.
 
-use super::hole::of_opening;
-use super::{Hole, Place, Room};
+use super::hole::{DORMER, of_dormer, of_opening};
+use super::{Hole, Owner, Place, Room, Slope, holes, start_of};
 use crate::SolveError;
 use crate::frame::heights::Heights;
 use geometry::surface::Surface;
-use job::{Distance, Job, Opening};
+use job::{Distance, Job};
 
 /// Places are tried this far apart along the wall and up the slope, mm.
 const STEP: f64 = 25.0;
@@ -23,40 +23,40 @@ const MOST_PLACES: usize = 1_000_000;
 /// Complete a refusal with the nearest place that takes the opening. `solves`
 /// says whether a job can be built.
 pub fn advised(job: &Job, surface: &Surface, refusal: SolveError, solves: &dyn Fn(&Job) -> bool) -> SolveError {
-    match refusal {
-        SolveError::Opening { what, name, wall, misfit, nearest: None } => {
-            let k = job.openings.iter().position(|o| o.name == name);
-            let nearest = k.and_then(|k| of_opening_at(job, surface, k, solves));
-            SolveError::Opening { what, name, wall, misfit, nearest }
-        }
-        other => other,
-    }
+    let SolveError::Opening { what, name, wall, misfit, nearest: None } = refusal else { return refusal };
+    let owner = if what == DORMER {
+        job.dormers.iter().position(|d| d.name == name).map(Owner::Dormer)
+    } else {
+        job.openings.iter().position(|o| o.name == name).map(Owner::Opening)
+    };
+    let nearest = owner.and_then(|owner| search(job, surface, owner, solves));
+    SolveError::Opening { what, name, wall, misfit, nearest }
 }
 
-/// The nearest place for opening `k`, those before it staying where they are.
-fn of_opening_at(job: &Job, surface: &Surface, k: usize, solves: &dyn Fn(&Job) -> bool) -> Option<Place> {
+/// The nearest place for an opening, those before it staying where they are.
+fn search(job: &Job, surface: &Surface, owner: Owner, solves: &dyn Fn(&Job) -> bool) -> Option<Place> {
     let heights = Heights::of(job).ok()?;
-    let mut trial = job.clone();
-    trial.openings.truncate(k + 1);
-    let asked = trial.openings.get(k)?.clone();
-    let before: Vec<Hole> =
-        (0..k).filter_map(|i| of_opening(job, surface, &heights, i, trial.openings.get(i)?).ok()).collect();
+    let mut trial = alone(job, owner);
+    let mut before = trial.clone();
+    match owner {
+        Owner::Opening(_) => drop(before.openings.pop()),
+        Owner::Dormer(_) => drop(before.dormers.pop()),
+    }
+    let mut holes = holes(&before, surface, &heights).ok()?;
     let room = Room { job, surface, lines: &[] };
-    let first = of_opening(job, surface, &heights, k, &asked).ok()?;
-    let reach = reach(surface, &first, &asked)?;
+    let asked = place_of(&trial, owner)?;
     let mut failed: Vec<Place> = Vec::new();
-    for place in around(&asked, reach) {
+    for place in around(asked, reach(&trial, surface, owner)?) {
         if failed.iter().any(|f| (f.along - place.along).abs().max((f.up - place.up).abs()) < ALIKE) {
             continue;
         }
-        let moved = Opening { along: place.along, up: like(asked.up, place.up), ..asked.clone() };
-        let Ok(hole) = of_opening(job, surface, &heights, k, &moved) else { continue };
-        let all: Vec<Hole> = before.iter().cloned().chain([hole]).collect();
-        if room.for_holes(&all).is_err() {
+        move_to(&mut trial, owner, place);
+        let Some(hole) = hole_of(&trial, surface, &heights, owner) else { continue };
+        holes.push(hole);
+        let free = room.for_holes(&holes).is_ok();
+        holes.pop();
+        if !free {
             continue;
-        }
-        if let Some(last) = trial.openings.last_mut() {
-            *last = moved;
         }
         if solves(&trial) {
             return Some(place);
@@ -69,11 +69,50 @@ fn of_opening_at(job: &Job, surface: &Surface, k: usize, solves: &dyn Fn(&Job) -
     None
 }
 
-/// A distance measured as another is.
-const fn like(measure: Distance, mm: f64) -> Distance {
-    match measure {
-        Distance::Slope(_) => Distance::Slope(mm),
-        Distance::Plan(_) => Distance::Plan(mm),
+/// The job with nothing that comes after an opening.
+fn alone(job: &Job, owner: Owner) -> Job {
+    let mut job = job.clone();
+    match owner {
+        Owner::Opening(k) => job.openings.truncate(k + 1),
+        Owner::Dormer(k) => {
+            job.dormers.truncate(k + 1);
+            job.openings.clear();
+        }
+    }
+    job
+}
+
+fn hole_of(job: &Job, surface: &Surface, heights: &Heights, owner: Owner) -> Option<Hole> {
+    match owner {
+        Owner::Opening(k) => of_opening(job, surface, heights, k, job.openings.get(k)?).ok(),
+        Owner::Dormer(k) => of_dormer(job, surface, heights, k, job.dormers.get(k)?).ok(),
+    }
+}
+
+fn place_of(job: &Job, owner: Owner) -> Option<Place> {
+    Some(match owner {
+        Owner::Opening(k) => job.openings.get(k).map(|o| Place { along: o.along, up: mm(o.up) })?,
+        Owner::Dormer(k) => job.dormers.get(k).map(|d| Place { along: d.along, up: d.back })?,
+    })
+}
+
+fn move_to(job: &mut Job, owner: Owner, place: Place) {
+    match owner {
+        Owner::Opening(k) => {
+            if let Some(o) = job.openings.get_mut(k) {
+                o.along = place.along;
+                o.up = match o.up {
+                    Distance::Slope(_) => Distance::Slope(place.up),
+                    Distance::Plan(_) => Distance::Plan(place.up),
+                };
+            }
+        }
+        Owner::Dormer(k) => {
+            if let Some(d) = job.dormers.get_mut(k) {
+                d.along = place.along;
+                d.back = place.up;
+            }
+        }
     }
 }
 
@@ -84,40 +123,45 @@ const fn mm(distance: Distance) -> f64 {
 }
 
 /// Where an opening may lie at all: along its wall and up, `[low, high]` each.
-fn reach(surface: &Surface, hole: &Hole, asked: &Opening) -> Option<[[f64; 2]; 2]> {
-    let slope = &hole.slope;
-    let outline = surface.face(hole.face).outline.iter().map(|n| surface.node(*n).truncate());
-    let (mut x, mut y) = ([f64::INFINITY, f64::NEG_INFINITY], 0.0_f64);
-    for p in outline {
-        let at = slope.axis.dot(p);
-        x = [x[0].min(at), x[1].max(at)];
-        y = y.max(slope.plane.inward.dot(p) - slope.plane.offset);
-    }
-    let per_up = match asked.up {
-        Distance::Slope(_) => 1.0 / slope.cos,
-        Distance::Plan(_) => 1.0,
+fn reach(job: &Job, surface: &Surface, owner: Owner) -> Option<[[f64; 2]; 2]> {
+    let (wall, width, on_slope) = match owner {
+        Owner::Opening(k) => {
+            let o = job.openings.get(k)?;
+            (o.wall, o.width, matches!(o.up, Distance::Slope(_)))
+        }
+        Owner::Dormer(k) => {
+            let d = job.dormers.get(k)?;
+            (d.wall, d.width, false)
+        }
     };
-    let start = hole.x[0] - asked.along;
-    let along = [x[0] - start, x[1] - start - (hole.x[1] - hole.x[0])];
-    let up = [0.0, y * per_up];
-    (along[1] >= along[0]).then_some([along, up])
+    let face = surface.face(surface.face_of_wall.get(wall).copied().flatten()?);
+    let slope = Slope::new(face.plane, 0.0);
+    let start = slope.axis.dot(start_of(surface, wall)?);
+    let (mut along, mut up) = ([f64::INFINITY, f64::NEG_INFINITY], 0.0_f64);
+    for p in face.outline.iter().map(|n| surface.node(*n).truncate()) {
+        let at = slope.axis.dot(p) - start;
+        along = [along[0].min(at), along[1].max(at - width)];
+        up = up.max(slope.plane.inward.dot(p) - slope.plane.offset);
+    }
+    let top = if on_slope { up / slope.cos } else { up };
+    (along[1] >= along[0]).then_some([along, [0.0, top]])
 }
 
 /// Places in a grid about the one that was asked for, the nearest first.
-fn around(asked: &Opening, [along, up]: [[f64; 2]; 2]) -> Vec<Place> {
+fn around(asked: Place, [along, up]: [[f64; 2]; 2]) -> Vec<Place> {
     let steps = |asked: f64, [low, high]: [f64; 2]| -> Vec<f64> {
         let middle = asked.clamp(low, high).round();
         let count = |room: f64| (room / STEP).floor().max(0.0) as i64;
         (-count(middle - low)..=count(high - middle)).map(|k| middle + STEP * k as f64).collect()
     };
-    let (alongs, ups) = (steps(asked.along, along), steps(mm(asked.up), up));
+    let (alongs, ups) = (steps(asked.along, along), steps(asked.up, up));
     if alongs.len().saturating_mul(ups.len()) > MOST_PLACES {
         return Vec::new();
     }
     let mut out: Vec<Place> =
         alongs.iter().flat_map(|along| ups.iter().map(|up| Place { along: *along, up: *up })).collect();
     let off = |p: &Place| {
-        let (a, u) = (p.along - asked.along, p.up - mm(asked.up));
+        let (a, u) = (p.along - asked.along, p.up - asked.up);
         a * a + u * u
     };
     out.sort_by(|p, q| off(p).total_cmp(&off(q)).then(p.along.total_cmp(&q.along)));

@@ -5,6 +5,7 @@ use super::trim::{plain, trim};
 use super::{Hole, Trimmed, rule};
 use crate::SolveError;
 use crate::carcass::Carcass;
+use crate::dormers;
 use crate::frame::timber::TimberId;
 use crate::rules::Id;
 use crate::solution::{NoticeLevel, OpeningOut};
@@ -20,6 +21,9 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
         let trimmed = trim(carcass, hole)?;
         remarks(carcass, hole, &trimmed);
         carcass.trimmed.push(trimmed);
+    }
+    for trimmed in carcass.trimmed.clone() {
+        dormers::place(carcass, &trimmed)?;
     }
     Ok(())
 }
@@ -65,7 +69,7 @@ fn remarks(carcass: &mut Carcass<'_>, hole: &Hole, trimmed: &Trimmed) {
 }
 
 fn clearance(carcass: &mut Carcass<'_>, hole: &Hole) {
-    let Owner::Opening(k) = hole.owner;
+    let Owner::Opening(k) = hole.owner else { return };
     let Some(opening) = carcass.job.openings.get(k).filter(|o| o.kind == OpeningKind::Chimney) else { return };
     let (name, clear) = (&hole.name, rule::from_face(carcass.job, opening.flue_wall));
     let wall = opening.flue_wall.map_or_else(
@@ -80,7 +84,7 @@ fn clearance(carcass: &mut Carcass<'_>, hole: &Hole) {
         _ => Id::ChimneyFromFace,
     };
     let text = format!(
-        "Timber keeps {clear:.0} mm from the faces of chimney {name}; {wall}. The hole is longer up the slope than the          stack, because the stack is upright and the trimmers are square to the rafters. {}",
+        "Timber keeps {clear:.0} mm from the faces of chimney {name}; {wall}. The hole is longer up the slope than the stack, because the stack is upright and the trimmers are square to the rafters. {}",
         rule::quote(carcass.job, chosen)
     );
     carcass.remark(NoticeLevel::Note, "chimney-clearance", format!("chimney {name}"), text);

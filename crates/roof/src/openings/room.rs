@@ -1,5 +1,6 @@
 //! Whether a hole, its trimmers and its trimming rafters have room in a slope.
 
+use super::patch::Patch;
 use super::{Hole, Misfit, Slope};
 use crate::SolveError;
 use crate::frame::FaceLine;
@@ -25,13 +26,6 @@ struct Trimmed<'a> {
     inner: [f64; 2],
     /// Trimming rafters on each side, and trimmers above and below.
     plies: usize,
-}
-
-/// A rectangle in plan: along the axis of a slope, and inwards from its plate line.
-#[derive(Clone, Copy)]
-struct Rect {
-    low: DVec2,
-    high: DVec2,
 }
 
 /// Everything that a hole must keep clear of.
@@ -68,7 +62,8 @@ impl Room<'_> {
         for (k, one) in trimmed.iter().enumerate() {
             let misfit = self
                 .above_plate(one)
-                .or_else(|| self.in_face(one))
+                .or_else(|| self.in_face(one.hole, &self.timber(one)))
+                .or_else(|| self.cover_in_face(one.hole))
                 .or_else(|| self.purlins(one))
                 .or_else(|| trimmed[..k].iter().find_map(|other| self.taken(one, other)));
             if let Some(misfit) = misfit {
@@ -93,14 +88,13 @@ impl Room<'_> {
     }
 
     /// The hole and all timber that trims it, in plan.
-    fn rect(&self, one: &Trimmed<'_>) -> Rect {
+    fn timber(&self, one: &Trimmed<'_>) -> Patch {
         let plies = one.plies as f64 * self.thickness();
         let [low, high] = self.reach(one);
         let slope = &one.hole.slope;
-        Rect {
-            low: DVec2::new(one.inner[0] - plies, slope.inward(low, 0.0)),
-            high: DVec2::new(one.inner[1] + plies, slope.inward(high, self.depth())),
-        }
+        let low = DVec2::new(one.inner[0] - plies, slope.inward(low, 0.0));
+        let high = DVec2::new(one.inner[1] + plies, slope.inward(high, self.depth()));
+        Patch::rect(low + TOUCH, high - TOUCH)
     }
 
     /// The lower trimmer must lie above the plates, and above the ceiling
@@ -115,16 +109,29 @@ impl Room<'_> {
         (higher > 0.0).then_some(Misfit::Eaves { higher })
     }
 
-    /// No line of the roof may come near.
-    fn in_face(&self, one: &Trimmed<'_>) -> Option<Misfit> {
-        let (slope, rect) = (&one.hole.slope, self.rect(one).shrunk(TOUCH));
-        let face = self.surface.face(one.hole.face);
+    /// What lies on the slope round a hole must lie on its face.
+    fn cover_in_face(&self, hole: &Hole) -> Option<Misfit> {
+        if hole.cover.is_empty() {
+            return None;
+        }
+        let top = self.depth_of(hole)[1];
+        let over = hole.cover.iter().map(|p| p.y / hole.slope.cos).fold(0.0, f64::max) - top;
+        if over > 0.0 {
+            return Some(Misfit::RidgeHigh { over });
+        }
+        self.in_face(hole, &Patch::new(hole.cover.clone()))
+    }
+
+    /// No line of the roof may come near a patch of its slope.
+    fn in_face(&self, hole: &Hole, patch: &Patch) -> Option<Misfit> {
+        let slope = &hole.slope;
+        let face = self.surface.face(hole.face);
         let n = face.outline.len();
         let at = |k: usize| flat(slope, self.surface.node(face.outline[k % n]).truncate());
         let stub = |kind| LEAST_STUB + self.half_of(kind);
         let mut inside = false;
         let mut nearest: Option<(f64, Misfit)> = None;
-        let middle = (rect.low + rect.high) / 2.0;
+        let middle = patch.middle();
         for k in 0..n {
             let (a, b) = (at(k), at(k + 1));
             if (a.y > middle.y) != (b.y > middle.y) && middle.x < a.x + (middle.y - a.y) * (b.x - a.x) / (b.y - a.y) {
@@ -135,14 +142,14 @@ impl Room<'_> {
                 ArcKind::Verge => ("gable", self.job.verge.inset.max(0.0)),
                 kind => (line_word(kind), stub(kind)),
             };
-            let off = rect.off(a, b);
+            let off = patch.off(a, b);
             if (off <= 0.0 || off + 2.0 * TOUCH < needed) && nearest.as_ref().is_none_or(|(o, _)| off < *o) {
                 nearest = Some((off, Misfit::Line { kind, needed }));
             }
         }
-        for line in self.lines.iter().filter(|l| l.face == one.hole.face) {
+        for line in self.lines.iter().filter(|l| l.face == hole.face) {
             let needed = stub(ArcKind::Valley);
-            if rect.off(flat(slope, line.from), flat(slope, line.to)) + 2.0 * TOUCH < needed {
+            if patch.off(flat(slope, line.from), flat(slope, line.to)) + 2.0 * TOUCH < needed {
                 return Some(Misfit::Line { kind: line_word(ArcKind::Valley), needed });
             }
         }
@@ -185,11 +192,25 @@ impl Room<'_> {
         if one.hole.face != other.hole.face {
             return None;
         }
-        let ([a, b], [c, d]) = (self.reach(one), self.reach(other));
+        let ([a, b], [c, d]) = (self.height(one), self.height(other));
         let abreast = a < d + LEAST_STUB && c < b + LEAST_STUB;
         let t = self.thickness();
-        let apart = one.inner[0] >= other.inner[1] + t - AT_PLATE || other.inner[0] >= one.inner[1] + t - AT_PLATE;
+        let ([e, f], [g, h]) = (self.sides(one), self.sides(other));
+        let apart = e >= h + t - AT_PLATE || g >= f + t - AT_PLATE;
         (abreast && !apart).then(|| Misfit::Taken { by: other.hole.name.clone() })
+    }
+
+    /// Reach up the slope of everything at a hole, mm.
+    fn height(&self, one: &Trimmed<'_>) -> [f64; 2] {
+        let up = one.hole.cover.iter().map(|p| p.y / one.hole.slope.cos);
+        up.fold(self.reach(one), |[lo, hi], s| [lo.min(s), hi.max(s)])
+    }
+
+    /// Inner faces of its trimming rafters; what covers more of the slope
+    /// counts as if it had trimming rafters along its outsides.
+    fn sides(&self, one: &Trimmed<'_>) -> [f64; 2] {
+        let t = self.thickness();
+        one.hole.cover.iter().fold(one.inner, |[lo, hi], p| [lo.min(p.x + t), hi.max(p.x - t)])
     }
 }
 
@@ -207,62 +228,5 @@ const fn line_word(kind: ArcKind) -> &'static str {
         ArcKind::Verge => "gable",
         ArcKind::PitchBreak => "break in pitch",
         ArcKind::Abutment => "wall that is carried up",
-    }
-}
-
-impl Rect {
-    fn shrunk(self, by: f64) -> Self {
-        Self { low: self.low + by, high: self.high - by }
-    }
-
-    /// Distance to a segment, mm; 0 where they meet.
-    fn off(&self, a: DVec2, b: DVec2) -> f64 {
-        if self.meets(a, b) {
-            return 0.0;
-        }
-        let corners = [self.low, DVec2::new(self.high.x, self.low.y), self.high, DVec2::new(self.low.x, self.high.y)];
-        let from_corners = corners.iter().map(|c| to_segment(*c, a, b)).fold(f64::INFINITY, f64::min);
-        let from_ends =
-            [a, b].iter().map(|p| (p.clamp(self.low, self.high) - p).length()).fold(f64::INFINITY, f64::min);
-        from_corners.min(from_ends)
-    }
-
-    /// Whether a segment passes through.
-    fn meets(&self, a: DVec2, b: DVec2) -> bool {
-        let mut part = [0.0_f64, 1.0];
-        for (low, high, a, d) in [(self.low.x, self.high.x, a.x, b.x - a.x), (self.low.y, self.high.y, a.y, b.y - a.y)]
-        {
-            if d == 0.0 {
-                if a < low || a > high {
-                    return false;
-                }
-                continue;
-            }
-            let (enter, leave) = ((low - a) / d, (high - a) / d);
-            part = [part[0].max(enter.min(leave)), part[1].min(enter.max(leave))];
-        }
-        part[0] <= part[1]
-    }
-}
-
-fn to_segment(p: DVec2, a: DVec2, b: DVec2) -> f64 {
-    let side = b - a;
-    let share =
-        if side.length_squared() > 0.0 { ((p - a).dot(side) / side.length_squared()).clamp(0.0, 1.0) } else { 0.0 };
-    (a + side * share - p).length()
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn distance_of_a_rectangle_to_segments() {
-        let rect = Rect { low: DVec2::ZERO, high: DVec2::new(4.0, 2.0) };
-        assert_eq!(rect.off(DVec2::new(-1.0, 1.0), DVec2::new(9.0, 1.5)), 0.0);
-        assert_eq!(rect.off(DVec2::new(-3.0, -4.0), DVec2::new(-3.0, 9.0)), 3.0);
-        assert_eq!(rect.off(DVec2::new(7.0, 6.0), DVec2::new(9.0, 9.0)), 5.0);
-        let beside = rect.off(DVec2::new(4.0, 4.0), DVec2::new(6.0, 2.0));
-        assert!((beside - 2.0_f64.sqrt()).abs() < 1e-12);
     }
 }

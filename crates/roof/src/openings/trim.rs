@@ -161,7 +161,12 @@ fn split(carcass: &mut Carcass<'_>, id: TimberId, hole: &Hole, plies: usize, aga
     upper.tails.clear();
     let tag = square_end(&mut upper, CutPlace::Foot, against[1]);
     let wood = cells.iter().filter_map(|c| c.clipped(slope.square(s).flipped(), tag)).collect();
-    [id, carcass.take(upper, wood)]
+    let above = carcass.take(upper, wood);
+    // Below a hole that was trimmed before, the new piece is what is left.
+    for [below, _] in carcass.trimmed.iter_mut().flat_map(|t| &mut t.cut).filter(|[below, _]| *below == id) {
+        *below = above;
+    }
+    [id, above]
 }
 
 /// End a rafter's line and its outline at a trimmer.

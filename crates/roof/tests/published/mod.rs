@@ -9,7 +9,7 @@ use std::collections::BTreeSet;
 /// Which test file reads which entries, by the start of their ids; a longer
 /// start goes before a shorter one. Those with no file wait for members that
 /// the frame does not have yet.
-pub const HOMES: [(&str, Option<&str>); 25] = [
+pub const HOMES: [(&str, Option<&str>); 26] = [
     ("row-", Some("corner_rows")),
     ("edge-", Some("edge_rows")),
     ("eaves-", Some("edge_rows")),
@@ -32,9 +32,10 @@ pub const HOMES: [(&str, Option<&str>); 25] = [
     ("mitre-", Some("board_rows")),
     ("crown-", Some("board_rows")),
     ("box-", Some("board_rows")),
-    // Lengthening joints.
-    ("scarf-", None),
-    ("fish-", None),
+    // Lengthening joints; their strength as a share of a whole timber is advice.
+    ("scarf-eff-", None),
+    ("scarf-", Some("splice_rows")),
+    ("fish-", Some("splice_rows")),
     ("butt-", None),
     // Rules on sizes and bearings, for strength and advice.
     ("rule-", None),

@@ -1,0 +1,129 @@
+//! Barge boards on the outer faces of the outermost rafters of gables, mitred
+//! plumb where they meet and cut in line with the fascia at the foot.
+
+use super::boards::{self, Draft, FOOT_CUT, HEAD_CUT};
+use super::eaves_lines::{self, EavesLine};
+use super::verges::{self, VergeEdge};
+use crate::SolveError;
+use crate::carcass::Carcass;
+use crate::frame::timber::Made;
+use crate::solution::{MemberKind, NoticeLevel};
+use geometry::Plane;
+use geometry::surface::WallId;
+use job::Section;
+
+/// A board touches a rafter when it stands off it by less than this, mm.
+const TOUCHES: f64 = 0.05;
+
+/// An edge starts at the plates when it misses their corner by less, mm.
+const AT_CORNER: f64 = 0.5;
+
+/// Fit the barge boards.
+///
+/// # Errors
+/// None at present: a board without room is left out with a remark.
+pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
+    let Some(size) = carcass.job.timber.parts.barge else { return Ok(()) };
+    let lines = eaves_lines::of(carcass);
+    let edges = verges::of(carcass.surface);
+    let mut drafts = Vec::with_capacity(edges.len());
+    for edge in &edges {
+        let back = edge.at() + carcass.job.verge.overhang;
+        let carried = carried(carcass, edge, back);
+        tell(carcass, edge, &carried);
+        let wanted = !matches!(carried, Carried::Nothing);
+        drafts.push(if wanted { board(carcass, edge, (&edges, &lines), back, size) } else { None });
+    }
+    boards::settle(carcass, drafts, &[Made::Left, Made::Right]);
+    Ok(())
+}
+
+/// What carries the board of an edge.
+enum Carried {
+    /// A rafter, over its whole length.
+    Rafter,
+    /// The ends of ridge and plates, and packing this thick on the rafter
+    /// behind, mm.
+    Packing(f64),
+    /// Nothing: no rafter stands square along the edge.
+    Nothing,
+}
+
+/// What carries the board of an edge whose back lies at `back` along the
+/// outward vector.
+fn carried(carcass: &Carcass<'_>, edge: &VergeEdge, back: f64) -> Carried {
+    if !edge.is_square(carcass.surface) {
+        return Carried::Nothing;
+    }
+    let plane = carcass.surface.face(edge.face).plane;
+    let [low, high] = edge.ends.map(|p| plane.inward.dot(p.truncate()) - plane.offset);
+    let abreast = |reach: [f64; 2]| reach[0] < high && reach[1] > low;
+    let beside = verges::rafters(carcass, edge);
+    let behind = beside.iter().filter(|r| abreast(r.reach)).map(|r| back - r.sides[1]).find(|gap| *gap > -TOUCHES);
+    match behind {
+        Some(gap) if gap < TOUCHES => Carried::Rafter,
+        Some(gap) if edge.wall.is_some() => Carried::Packing(gap),
+        _ => Carried::Nothing,
+    }
+}
+
+fn tell(carcass: &mut Carcass<'_>, edge: &VergeEdge, carried: &Carried) {
+    let letter = |w: WallId| carcass.job.walls.get(w.index()).map(|w| w.letter.clone());
+    let Some(wall) = edge.wall.and_then(letter) else { return };
+    let (level, code, text) = match carried {
+        Carried::Rafter => return,
+        Carried::Packing(gap) => (
+            NoticeLevel::Note,
+            "barge-packed",
+            format!(
+                "A barge board of wall {wall} lies on the ends of ridge and plates only: pack it out {gap:.0} mm from \
+                 the rafter, or plug it to the wall."
+            ),
+        ),
+        Carried::Nothing => (
+            NoticeLevel::Warn,
+            "no-barge-board",
+            format!(
+                "An edge of the gable of wall {wall} has no barge board: no rafter stands square along it. Fit one on \
+                 site."
+            ),
+        ),
+    };
+    carcass.remark(level, code, format!("wall {wall}"), text);
+}
+
+/// The board of one edge.
+fn board(
+    carcass: &Carcass<'_>,
+    edge: &VergeEdge,
+    (edges, lines): (&[VergeEdge], &[EavesLine]),
+    back: f64,
+    size: Section,
+) -> Option<Draft> {
+    let plane = carcass.surface.face(edge.face).plane;
+    let slope = plane.inward.extend(plane.tan_pitch).normalize();
+    let normal = (plane.inward * -plane.tan_pitch).extend(1.0).normalize();
+    let foot = edge.ends[0].truncate();
+    let flat = foot + edge.out * (back + size.thickness / 2.0 - edge.at());
+    let top = flat.extend(plane.height_at(flat) + carcass.heights.upstand);
+    let axes = boards::axes(top - normal * size.depth, slope, normal);
+    let upright = |k: usize| {
+        let out = if k == 1 { plane.inward } else { -plane.inward };
+        Plane::through(edge.ends[k], out.extend(0.0))
+    };
+    let at_plate = lines.iter().find(|l| l.corners.iter().any(|c| (*c - foot).length() < AT_CORNER));
+    let at_plate = at_plate.filter(|l| edge.ends[0].z - l.tail.plane.base_height < AT_CORNER);
+    let fascia = carcass.job.timber.parts.fascia.map_or(0.0, |f| f.thickness);
+    let start = at_plate.map_or_else(|| upright(0), |l| Plane { offset: l.face().offset + fascia, ..l.face() });
+    let wall = edge.wall.or_else(|| carcass.surface.face(edge.face).walls.first().copied()).unwrap_or(WallId(0));
+    let mut draft = Draft::between(MemberKind::BargeBoard, wall, size, axes, [start, upright(1)])?;
+    for (k, other) in edges.iter().enumerate().filter(|(_, o)| o.in_line(edge)) {
+        let same = core::ptr::eq(other, edge);
+        match edge.joins(other).filter(|_| !same) {
+            Some(true) => draft.mates.push((HEAD_CUT, k)),
+            Some(false) if at_plate.is_none() => draft.mates.push((FOOT_CUT, k)),
+            _ => {}
+        }
+    }
+    Some(draft)
+}

@@ -1,0 +1,142 @@
+//! The edges of faces on gables, and the rafters that stand beside them.
+
+use crate::carcass::Carcass;
+use crate::frame::timber::{Made, Role, TimberId};
+use geometry::surface::{ArcKind, FaceId, Surface, WallId};
+use geometry::{DVec2, DVec3};
+
+/// Edges that miss a wall or one another by less than this lie on it, mm: the
+/// tidy of a surface moves no node further.
+const ON_LINE: f64 = 0.5;
+
+/// An edge is square to the wall of its face to within this (as a sine).
+const SQUARE: f64 = 1e-6;
+
+/// Edges whose ends differ in height by less than this are level, mm.
+const LEVEL: f64 = 1.0;
+
+/// An edge of a face on a gable.
+#[derive(Clone, Copy, Debug)]
+pub struct VergeEdge {
+    /// The face.
+    pub face: FaceId,
+    /// Lower and upper end, on the pitch plane, mm.
+    pub ends: [DVec3; 2],
+    /// Unit plan vector square to the edge, away from the face.
+    pub out: DVec2,
+    /// The wall that it stands over, where it stands over one.
+    pub wall: Option<WallId>,
+}
+
+impl VergeEdge {
+    /// Where its line lies along the outward vector, mm.
+    pub fn at(&self) -> f64 {
+        self.out.dot(self.ends[0].truncate())
+    }
+
+    /// Whether it rises straight up its face.
+    pub fn is_square(&self, surface: &Surface) -> bool {
+        self.out.dot(surface.face(self.face).plane.inward).abs() < SQUARE && self.ends[1].z - self.ends[0].z > LEVEL
+    }
+
+    /// Whether two edges lie over one line.
+    pub fn in_line(&self, other: &Self) -> bool {
+        self.out.perp_dot(other.out).abs() < SQUARE
+            && self.out.dot(other.out) > 0.0
+            && (self.at() - self.out.dot(other.ends[0].truncate())).abs() < ON_LINE
+    }
+
+    /// The end at which another edge joins this one (`true`: its upper end).
+    pub fn joins(&self, other: &Self) -> Option<bool> {
+        let near = |k: usize| other.ends.iter().any(|p| (*p - self.ends[k]).length() < ON_LINE);
+        match (near(0), near(1)) {
+            (_, true) => Some(true),
+            (true, false) => Some(false),
+            _ => None,
+        }
+    }
+}
+
+/// All edges of a surface on gables and other upright pieces of wall.
+pub fn of(surface: &Surface) -> Vec<VergeEdge> {
+    let mut out = Vec::new();
+    for arc in surface.arcs.iter().filter(|a| a.kind == ArcKind::Verge) {
+        let (from, to) = (surface.node(arc.from), surface.node(arc.to));
+        let along = (to - from).truncate().normalize_or_zero();
+        // The face lies on the left of the arc, or on its right.
+        let (face, away) = match (arc.left, arc.right) {
+            (Some(face), _) => (face, -along.perp()),
+            (None, Some(face)) => (face, along.perp()),
+            (None, None) => continue,
+        };
+        let ends = if from.z <= to.z { [from, to] } else { [to, from] };
+        let wall = wall_under(surface, ends, away);
+        out.push(VergeEdge { face, ends, out: away, wall });
+    }
+    out
+}
+
+/// The wall over whose line an edge stands.
+fn wall_under(surface: &Surface, ends: [DVec3; 2], out: DVec2) -> Option<WallId> {
+    let mut first = 0;
+    for ring in &surface.loops {
+        let n = ring.len();
+        for k in 0..n {
+            let (a, b) = (ring[k], ring[(k + 1) % n]);
+            let along = (b - a).normalize_or_zero();
+            let on = |p: DVec3| {
+                let from = p.truncate() - a;
+                let s = along.dot(from);
+                along.perp_dot(from).abs() < ON_LINE && s > -ON_LINE && s < (b - a).length() + ON_LINE
+            };
+            if along.perp().dot(out) < 0.0 && ends.iter().all(|p| on(*p)) {
+                return Some(WallId((first + k) as u32));
+            }
+        }
+        first += n;
+    }
+    None
+}
+
+/// A rafter of a face beside a gable.
+#[derive(Clone, Copy, Debug)]
+pub struct Beside {
+    /// The rafter.
+    pub id: TimberId,
+    /// Its two sides along the outward vector of the edge, the inner one
+    /// first, mm.
+    pub sides: [f64; 2],
+    /// Reach of its top up the face, from the line where its plane is at the
+    /// height of its plate, mm in plan.
+    pub reach: [f64; 2],
+}
+
+/// The rafters of the face of an edge that rises straight up it, the
+/// outermost first.
+pub fn rafters(carcass: &Carcass<'_>, edge: &VergeEdge) -> Vec<Beside> {
+    let plane = carcass.surface.face(edge.face).plane;
+    let mut out: Vec<Beside> = carcass
+        .built()
+        .filter(|(_, t)| t.role == Role::Rafter { face: edge.face })
+        .map(|(id, t)| {
+            let left_out = t.left().dot(edge.out) > 0.0;
+            let (outer, inner) = (t.half[usize::from(left_out)], t.half[usize::from(!left_out)]);
+            let at = edge.out.dot(t.foot);
+            Beside { id, sides: [at - inner, at + outer], reach: top_reach(carcass, id, plane.inward, plane.offset) }
+        })
+        .collect();
+    out.sort_by(|a, b| b.sides[1].total_cmp(&a.sides[1]).then(a.reach[0].total_cmp(&b.reach[0])));
+    out
+}
+
+/// Reach of a timber's top along a plan vector from an offset, mm.
+fn top_reach(carcass: &Carcass<'_>, id: TimberId, toward: DVec2, offset: f64) -> [f64; 2] {
+    carcass
+        .wood(id)
+        .iter()
+        .flat_map(|c| {
+            c.faces.iter().filter(|f| f.tag == Made::Top).flat_map(|f| f.ring.iter().map(|k| c.points[*k as usize]))
+        })
+        .map(|p| toward.dot(p.truncate()) - offset)
+        .fold([f64::INFINITY, f64::NEG_INFINITY], |[lo, hi], d| [lo.min(d), hi.max(d)])
+}

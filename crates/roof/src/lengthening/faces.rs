@@ -1,0 +1,146 @@
+//! Where faces of timbers lie on one another.
+
+use crate::carcass::Carcass;
+use crate::frame::timber::{Made, TimberId};
+use crate::marking::Axes;
+use geometry::{Cell, DVec3};
+
+/// Faces nearer than this lie on one another, mm: half the gap that the check
+/// of the frame allows.
+const LIES_ON: f64 = 0.025;
+
+/// Normals of faces that lie on one another are opposite to within this
+/// (1 - cosine).
+const OPPOSITE: f64 = 5e-7;
+
+/// Contacts smaller than this are edges that meet, mm².
+const LEAST_AREA: f64 = 1.0;
+
+/// A flat face of a cell.
+pub struct Flat {
+    ring: Vec<DVec3>,
+    normal: DVec3,
+    /// What made it.
+    pub tag: Made,
+}
+
+/// The outer faces of some wood.
+pub fn flats(cells: &[Cell<Made>]) -> Vec<Flat> {
+    let faces = cells.iter().flat_map(|c| c.faces.iter().map(move |f| (c, f)));
+    faces
+        .filter(|(_, f)| f.tag != Made::Inner)
+        .map(|(c, f)| {
+            let ring: Vec<DVec3> = f.ring.iter().map(|k| c.points[*k as usize]).collect();
+            Flat { normal: area_vector(&ring).normalize_or_zero(), ring, tag: f.tag }
+        })
+        .collect()
+}
+
+impl Flat {
+    /// The part of this face that lies on another.
+    fn on(&self, other: &Self) -> Option<Vec<DVec3>> {
+        let apart = self.normal.dot(other.ring[0] - self.ring[0]);
+        if self.normal.dot(other.normal) > OPPOSITE - 1.0 || apart.abs() > LIES_ON {
+            return None;
+        }
+        let mut left = self.ring.clone();
+        for (k, &p) in other.ring.iter().enumerate() {
+            let out = (other.ring[(k + 1) % other.ring.len()] - p).cross(other.normal);
+            left = inside(&left, out, out.dot(p));
+            if left.len() < 3 {
+                return None;
+            }
+        }
+        (area_vector(&left).length() / 2.0 > LEAST_AREA).then_some(left)
+    }
+
+    /// Reach of the face along a timber.
+    pub fn span(&self, axes: &Axes) -> [f64; 2] {
+        reach(&self.ring, axes)
+    }
+
+    /// Its normal in a timber's own axes.
+    pub fn facing(&self, axes: &Axes) -> DVec3 {
+        axes.vector(self.normal)
+    }
+}
+
+/// Twice the area of a flat ring, along its normal.
+fn area_vector(ring: &[DVec3]) -> DVec3 {
+    ring[1..].windows(2).map(|w| (w[0] - ring[0]).cross(w[1] - ring[0])).fold(DVec3::ZERO, |a, b| a + b)
+}
+
+/// The part of a flat ring where `normal · p <= offset`.
+fn inside(ring: &[DVec3], normal: DVec3, offset: f64) -> Vec<DVec3> {
+    let mut out = Vec::with_capacity(ring.len() + 1);
+    for (k, &p) in ring.iter().enumerate() {
+        let q = ring[(k + 1) % ring.len()];
+        let (dp, dq) = (normal.dot(p) - offset, normal.dot(q) - offset);
+        if dp <= 0.0 {
+            out.push(p);
+        }
+        if (dp < 0.0 && dq > 0.0) || (dp > 0.0 && dq < 0.0) {
+            out.push(p + (q - p) * (dp / (dp - dq)));
+        }
+    }
+    out
+}
+
+fn reach(ring: &[DVec3], axes: &Axes) -> [f64; 2] {
+    ring.iter().map(|p| axes.point(*p).x).fold([f64::INFINITY, f64::NEG_INFINITY], |[lo, hi], x| [lo.min(x), hi.max(x)])
+}
+
+/// Area over which faces of one tag lie on other wood, mm².
+pub fn area_on(mine: &[Flat], tag: Made, other: &[Flat]) -> f64 {
+    mine.iter()
+        .filter(|f| f.tag == tag)
+        .flat_map(|f| other.iter().filter_map(move |o| f.on(o)))
+        .map(|ring| area_vector(&ring).length() / 2.0)
+        .sum()
+}
+
+/// A contact with another timber.
+#[derive(Clone, Copy, Debug)]
+pub struct Touch {
+    /// The other timber.
+    pub other: TimberId,
+    /// From where to where along this one, mm.
+    pub span: [f64; 2],
+    /// Outwards from this one, in its own axes.
+    pub facing: DVec3,
+}
+
+/// Every contact of a timber along its length.
+pub fn touches(carcass: &Carcass<'_>, id: TimberId) -> Vec<Touch> {
+    let axes = carcass.timber(id).axes();
+    let mine = flats(carcass.wood(id));
+    let near = neighbours(carcass, carcass.wood(id));
+    let mut out: Vec<Touch> = Vec::new();
+    for other in near.into_iter().filter(|o| *o != id) {
+        let theirs = flats(carcass.wood(other));
+        for face in &mine {
+            for ring in theirs.iter().filter_map(|o| face.on(o)) {
+                out.push(Touch { other, span: reach(&ring, &axes), facing: face.facing(&axes) });
+            }
+        }
+    }
+    out
+}
+
+/// Timbers whose bounding boxes touch that of some wood.
+pub fn neighbours(carcass: &Carcass<'_>, wood: &[Cell<Made>]) -> Vec<TimberId> {
+    let (low, high) = bounds(wood);
+    carcass
+        .built()
+        .map(|(id, _)| id)
+        .filter(|id| {
+            let (l, h) = bounds(carcass.wood(*id));
+            low.cmple(h + LIES_ON).all() && l.cmple(high + LIES_ON).all()
+        })
+        .collect()
+}
+
+fn bounds(cells: &[Cell<Made>]) -> (DVec3, DVec3) {
+    let all = || cells.iter().flat_map(|c| &c.points);
+    (all().fold(DVec3::INFINITY, |a, p| a.min(*p)), all().fold(DVec3::NEG_INFINITY, |a, p| a.max(*p)))
+}

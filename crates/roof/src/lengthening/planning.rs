@@ -1,0 +1,330 @@
+//! Which splice a timber gets, and where.
+
+use super::bolts;
+use super::faces::{Touch, flats, neighbours, touches};
+use super::form::Joint;
+use super::parting::Planned;
+use super::proportions::{Proportions, proportions};
+use super::spots::{self, Ground, Lengths, bending};
+use crate::SolveError;
+use crate::carcass::{Carcass, TOUCH};
+use crate::frame::timber::{Made, Timber, TimberId};
+use crate::marking::Axes;
+use crate::rules::{self, Id};
+use crate::solution::{MemberKind, SpliceForm};
+use geometry::{Cell, DVec3, Plane};
+use job::{Section, SpliceKind};
+
+/// Length of a half lap in a run of plate, mm: the shorter of the 6 to 8 in of
+/// laps in light timber (Fairham, Woodwork Joints; reference/geometry.md 7).
+const PLATE_LAP: f64 = 150.0;
+
+/// A short piece of plate carries three rafters: so many bays of them.
+const RAFTERS_ON_PLATE: f64 = 3.0;
+
+/// Room left between a fish plate and what stands beside it, mm.
+const PLATE_ROOM: f64 = 2.0;
+
+/// A cut that leans less than this from along the timber (n_x) does not bound
+/// its splices: it runs beside them.
+const ALONG: f64 = 0.05;
+
+/// A support longer than this along a board is no tail, mm.
+const TAIL: f64 = 300.0;
+
+/// Deepest indent of a hooked scarf, as a share of the depth: twice as much is
+/// left in either half.
+const DEEPEST_INDENT: f64 = 0.2;
+
+/// Wood wanted between a splice and an end or the next splice, in depths of the
+/// timber; where the stock does not allow it, one depth.
+const WANTED: f64 = 3.0;
+
+/// What a splice half under the seat of a rafter costs, in bends of a beam.
+const UNDER_SEAT: f64 = 10.0;
+
+/// What a butt behind the end of another timber costs, in bends of a beam.
+const BUTT_COVERED: f64 = 0.2;
+
+/// How the splices of one timber are made.
+pub struct Plan {
+    /// From the foot.
+    pub splices: Vec<Planned>,
+    /// Thickness of its fish plates, mm.
+    pub plate: f64,
+    /// Not of the kind that the job asks for.
+    pub instead: bool,
+    /// How much the timber bends at the worst of them, from 0 to 1.
+    pub bends: f64,
+}
+
+impl Plan {
+    /// Middles of the splices measured along the timber in the world, mm, so
+    /// that they compare with those of a parallel timber.
+    pub fn middles(&self, timber: &Timber) -> Vec<f64> {
+        let axes = timber.axes();
+        self.splices.iter().map(|s| s.joint.centre + axes.along.dot(axes.origin)).collect()
+    }
+}
+
+/// One way of splicing a timber.
+struct Way {
+    form: SpliceForm,
+    length: f64,
+    least: f64,
+    instead: bool,
+}
+
+/// What kind of place a timber looks for.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Place {
+    OverWall,
+    BetweenRafters,
+    OverTail,
+    WhereItBendsLeast,
+}
+
+impl Place {
+    const fn of(kind: MemberKind) -> Self {
+        match kind {
+            MemberKind::WallPlate | MemberKind::SolePlate => Self::OverWall,
+            MemberKind::RidgeBoard => Self::BetweenRafters,
+            MemberKind::Fascia
+            | MemberKind::Soffit
+            | MemberKind::BargeBoard
+            | MemberKind::TiltingFillet
+            | MemberKind::LayBoard => Self::OverTail,
+            _ => Self::WhereItBendsLeast,
+        }
+    }
+}
+
+/// Plan the splices of a timber; `beside` are the middles of those of its
+/// neighbour (see [`Plan::middles`]).
+///
+/// # Errors
+/// When no splice fits.
+pub fn plan(carcass: &Carcass<'_>, id: TimberId, beside: &[f64]) -> Result<Plan, SolveError> {
+    let timber = carcass.timber(id);
+    let job = carcass.job;
+    let Measured { axes, reach, up, across, sides } = measured(carcass, id);
+    let Section { thickness, depth } = timber.section;
+    let sizes = proportions(&job.region, thickness, depth, &job.timber.joint);
+    let plate = sizes.fish_thickness.ceil();
+    let touching = touches(carcass, id);
+    let place = Place::of(timber.kind);
+    // A bolt up the depth needs its distance from both sides.
+    let on_edge = match place {
+        Place::OverWall => true,
+        Place::OverTail => false,
+        Place::BetweenRafters | Place::WhereItBendsLeast => thickness >= 2.0 * sizes.bolts.edge,
+    };
+    let joint = |form, centre, length| Joint {
+        form,
+        axes,
+        centre,
+        length,
+        up: if form == SpliceForm::FishPlates { sides } else { up },
+        across,
+        on_edge,
+        indent: sizes.indent.min(DEEPEST_INDENT * depth),
+    };
+    let supports: Vec<f64> = touching.iter().filter(|t| carries(carcass, t)).map(|t| middle(t.span)).collect();
+    let ways = ways(carcass, timber, place, &sizes, on_edge);
+    for way in &ways {
+        let mut ground = ground(carcass, id, reach, way);
+        if way.form == SpliceForm::FishPlates {
+            ground.closed.extend(beside_it(carcass, id, &axes, [reach, sides, across], plate));
+        }
+        let offset = axes.along.dot(axes.origin);
+        ground.beside = beside.iter().map(|b| [b - offset - way.length, b - offset + way.length]).collect();
+        ground.hints = touching.iter().map(|t| middle(t.span)).collect();
+        let lengths = Lengths { splice: way.length, longest: job.timber.joint.longest, least: way.least };
+        let cost = |c: f64| cost_at(c, place, way, reach, (&touching, &supports), carcass);
+        let Some(middles) = spots::choose(&ground, &lengths, cost) else { continue };
+        let bends = match place {
+            Place::WhereItBendsLeast => middles.iter().map(|c| bending(*c, reach, &supports)).fold(0.0, f64::max),
+            Place::OverWall | Place::BetweenRafters | Place::OverTail => 0.0,
+        };
+        let splices = middles
+            .into_iter()
+            .map(|c| {
+                let joint = joint(way.form, c, way.length);
+                let covered: Vec<[f64; 2]> = touching
+                    .iter()
+                    .filter(|t| if on_edge { t.facing.y.abs() > 0.5 } else { t.facing.z.abs() > 0.5 })
+                    .map(|t| t.span)
+                    .collect();
+                let bolted = job.timber.joint.bolted || way.form == SpliceForm::FishPlates;
+                let bolts = if bolted { bolts::through(&joint, &sizes.bolts, &covered) } else { Vec::new() };
+                Planned { joint, bolts }
+            })
+            .collect();
+        return Ok(Plan { splices, plate, instead: way.instead, bends });
+    }
+    let splice = ways.last().map_or(0.0, |way| way.length);
+    Err(SolveError::NoSplice {
+        kind: timber.kind.name(),
+        length: reach[1] - reach[0],
+        longest: job.timber.joint.longest,
+        splice,
+        x: timber.foot.x,
+        y: timber.foot.y,
+    })
+}
+
+/// The ways to splice a timber, the one that the job asks for first.
+fn ways(carcass: &Carcass<'_>, timber: &Timber, place: Place, sizes: &Proportions, on_edge: bool) -> Vec<Way> {
+    let joint = carcass.job.timber.joint;
+    let rules = rules::of(&carcass.job.region);
+    let Section { thickness, depth } = timber.section;
+    let way = |form, length, instead| [WANTED, 1.0].map(|n| Way { form, length, least: n * depth, instead });
+    match place {
+        Place::OverWall => {
+            let length = PLATE_LAP.max(rules.value(Id::PlateLapLength) * timber.section.thickness);
+            // At least so long, or over so many rafters; see `plate-length`.
+            let whole = rules.value(Id::PlateLength) - length;
+            let rafters = RAFTERS_ON_PLATE * carcass.job.timber.rafter.centres;
+            let least = [whole.max(rafters), rafters, depth];
+            return least.map(|least| Way { form: SpliceForm::HalfLap, length, least, instead: false }).into();
+        }
+        Place::OverTail => return way(SpliceForm::BoardSplay, thickness, false).into(),
+        Place::BetweenRafters | Place::WhereItBendsLeast => {}
+    }
+    let plain = job::JointRules { kind: SpliceKind::Splayed, ..joint };
+    let splayed = proportions(&carcass.job.region, thickness, depth, &plain).scarf_length;
+    let bolts = sizes.bolts;
+    let asked = match joint.kind {
+        SpliceKind::Splayed => vec![(SpliceForm::Splayed, splayed)],
+        SpliceKind::Hooked if on_edge => vec![(SpliceForm::Hooked, sizes.scarf_length)],
+        SpliceKind::Hooked => Vec::new(),
+        // Two bolts in a half; where there is no room, one.
+        SpliceKind::FishPlates => {
+            let two = sizes.fish_length.max(4.0 * bolts.end + 2.0 * bolts.along);
+            vec![(SpliceForm::FishPlates, two), (SpliceForm::FishPlates, 4.0 * bolts.end)]
+        }
+    };
+    let instead = (joint.kind != SpliceKind::Splayed).then(|| way(SpliceForm::Splayed, splayed, true));
+    asked.into_iter().flat_map(|(form, length)| way(form, length, false)).chain(instead.into_iter().flatten()).collect()
+}
+
+/// A timber in its own axes, mm.
+struct Measured {
+    axes: Axes,
+    /// Along it.
+    reach: [f64; 2],
+    /// Up its depth.
+    up: [f64; 2],
+    /// Across its thickness.
+    across: [f64; 2],
+    /// Up the depth of its wide sides.
+    sides: [f64; 2],
+}
+
+fn measured(carcass: &Carcass<'_>, id: TimberId) -> Measured {
+    let axes = carcass.timber(id).axes();
+    let wood = carcass.wood(id);
+    let over = |value: fn(DVec3) -> f64, tags: &[Made]| {
+        wood.iter()
+            .flat_map(|c| c.faces.iter().map(move |f| (c, f)))
+            .filter(|(_, f)| tags.is_empty() || tags.contains(&f.tag))
+            .flat_map(|(c, f)| f.ring.iter().map(|k| c.points[*k as usize]))
+            .map(|p| value(axes.point(p)))
+            .fold([f64::INFINITY, f64::NEG_INFINITY], |[lo, hi], x| [lo.min(x), hi.max(x)])
+    };
+    let left = over(|p| p.y, &[Made::Left]);
+    let right = over(|p| p.y, &[Made::Right]);
+    Measured {
+        axes,
+        reach: reach(&axes, wood),
+        up: over(|p| p.y, &[]),
+        across: over(|p| p.z, &[]),
+        sides: [left[0].max(right[0]), left[1].min(right[1])],
+    }
+}
+
+/// Reach of some wood along a timber, mm.
+pub fn reach(axes: &Axes, wood: &[Cell<Made>]) -> [f64; 2] {
+    wood.iter()
+        .flat_map(|c| &c.points)
+        .map(|p| axes.point(*p).x)
+        .fold([f64::INFINITY, f64::NEG_INFINITY], |[lo, hi], x| [lo.min(x), hi.max(x)])
+}
+
+fn middle([a, b]: [f64; 2]) -> f64 {
+    (a + b) / 2.0
+}
+
+/// Whether a contact carries the timber: struts wherever they meet it, anything
+/// else from below.
+fn carries(carcass: &Carcass<'_>, touch: &Touch) -> bool {
+    matches!(carcass.timber(touch.other).kind, MemberKind::Strut | MemberKind::Hanger) || touch.facing.y < -0.5
+}
+
+/// The ends of a timber and where other cuts are in the way.
+fn ground(carcass: &Carcass<'_>, id: TimberId, reach: [f64; 2], way: &Way) -> Ground {
+    let axes = carcass.timber(id).axes();
+    let closed = flats(carcass.wood(id))
+        .iter()
+        .filter(|f| matches!(f.tag, Made::Cut(_) | Made::End(_)))
+        .map(|f| (f.facing(&axes), f.span(&axes)))
+        .filter(|(facing, [a, b])| facing.x.abs() > ALONG || b - a < way.length)
+        .map(|(_, span)| span)
+        .collect();
+    Ground { reach, closed, ..Ground::default() }
+}
+
+/// Where something stands so close beside a timber that no fish plate fits.
+fn beside_it(carcass: &Carcass<'_>, id: TimberId, axes: &Axes, [x, u, z]: [[f64; 2]; 3], plate: f64) -> Vec<[f64; 2]> {
+    let mut out = Vec::new();
+    for side in [[z[0] - plate, z[0]], [z[1], z[1] + plate]] {
+        let slab = super::form::bar(axes, x, u, side);
+        let planes = [(axes.along, x), (axes.up, u), (axes.across, side)].map(|(n, [low, high])| {
+            let at = |v: f64| axes.origin + n * v;
+            [Plane::through(at(high - TOUCH), n), Plane::through(at(low + TOUCH), -n)]
+        });
+        for other in neighbours(carcass, core::slice::from_ref(&slab)).into_iter().filter(|o| *o != id) {
+            for cell in carcass.wood(other) {
+                let left = planes.iter().flatten().try_fold(cell.clone(), |c, p| c.clipped(*p, Made::Inner));
+                if let Some(left) = left {
+                    let [a, b] = reach(axes, &[left]);
+                    out.push([a - PLATE_ROOM, b + PLATE_ROOM]);
+                }
+            }
+        }
+    }
+    out
+}
+
+fn cost_at(
+    c: f64,
+    place: Place,
+    way: &Way,
+    reach: [f64; 2],
+    (touching, supports): (&[Touch], &[f64]),
+    carcass: &Carcass<'_>,
+) -> f64 {
+    let half = way.length / 2.0;
+    let shared = |[a, b]: [f64; 2]| ((c + half).min(b) - (c - half).max(a)).max(0.0);
+    let butts = || {
+        let covered = |x: f64| touching.iter().any(|t| t.facing.z.abs() > 0.5 && x > t.span[0] && x < t.span[1]);
+        [c - half, c + half].into_iter().filter(|x| covered(*x)).count() as f64 * BUTT_COVERED
+    };
+    match place {
+        Place::OverWall => {
+            let seats = touching.iter().filter(|t| t.facing.y > 0.5).map(|t| shared(t.span)).sum::<f64>();
+            UNDER_SEAT * seats / way.length
+        }
+        Place::BetweenRafters => butts(),
+        Place::OverTail => {
+            let tails = touching.iter().filter(|t| {
+                let kind = carcass.timber(t.other).kind;
+                let frame = carcass.timber(t.other).is_rafter()
+                    || matches!(kind, MemberKind::HipRafter | MemberKind::ValleyRafter | MemberKind::GableLadder);
+                frame && t.span[1] - t.span[0] < TAIL
+            });
+            tails.map(|t| (c - middle(t.span)).abs()).reduce(f64::min).unwrap_or(0.0)
+        }
+        Place::WhereItBendsLeast => bending(c, reach, supports) + butts(),
+    }
+}

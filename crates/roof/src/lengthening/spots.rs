@@ -1,0 +1,189 @@
+//! Where along a timber its splices stand.
+
+/// Splices are looked for at every so many mm from the foot, and abreast of
+/// everything that the timber touches.
+const STEP: f64 = 10.0;
+
+/// How many splices more than the fewest are tried before giving up.
+const SPARE: usize = 3;
+
+/// What one timber offers to its splices, along its own length, mm.
+#[derive(Clone, Debug, Default)]
+pub struct Ground {
+    /// Where its wood starts and ends.
+    pub reach: [f64; 2],
+    /// Where no splice may reach: other cuts, and what is in the way.
+    pub closed: Vec<[f64; 2]>,
+    /// Where no middle of a splice may lie: beside a neighbour's.
+    pub beside: Vec<[f64; 2]>,
+    /// Places worth trying beside those at every step.
+    pub hints: Vec<f64>,
+}
+
+/// How long splices and pieces are, mm.
+#[derive(Clone, Copy, Debug)]
+pub struct Lengths {
+    /// Length of a splice.
+    pub splice: f64,
+    /// Longest piece to be had.
+    pub longest: f64,
+    /// Shortest wood between a splice and an end or the next splice.
+    pub least: f64,
+}
+
+impl Lengths {
+    /// Shortest piece with a splice at one end.
+    pub fn least_end(&self) -> f64 {
+        self.splice + self.least
+    }
+
+    /// Shortest piece with a splice at both ends.
+    pub fn least_middle(&self) -> f64 {
+        2.0 * self.splice + self.least
+    }
+}
+
+/// The middles of the splices, from the foot: as few as can be, and of those
+/// the ones that cost least.
+pub fn choose(ground: &Ground, lengths: &Lengths, cost: impl Fn(f64) -> f64) -> Option<Vec<f64>> {
+    let [start, end] = ground.reach;
+    let half = lengths.splice / 2.0;
+    let open = |c: f64| {
+        let clear = |[a, b]: &[f64; 2]| c + half <= *a || c - half >= *b;
+        let free = |[a, b]: &[f64; 2]| c <= *a || c >= *b;
+        ground.closed.iter().all(clear) && ground.beside.iter().all(free)
+    };
+    let steps = ((end - start) / STEP) as usize;
+    let mut spots: Vec<f64> = (1..steps).map(|k| start + STEP * k as f64).collect();
+    spots.extend(&ground.hints);
+    spots.retain(|c| open(*c));
+    spots.sort_by(f64::total_cmp);
+    spots.dedup();
+    let costs: Vec<f64> = spots.iter().map(|c| cost(*c)).collect();
+    let gain = lengths.longest - lengths.splice;
+    if gain <= 0.0 {
+        return None;
+    }
+    let fewest = (((end - start - lengths.splice) / gain).ceil() as usize).max(2) - 1;
+    (fewest..=fewest + SPARE).find_map(|count| cheapest(&spots, &costs, ground.reach, lengths, count))
+}
+
+/// The cheapest way to place so many splices.
+fn cheapest(spots: &[f64], costs: &[f64], [start, end]: [f64; 2], lengths: &Lengths, count: usize) -> Option<Vec<f64>> {
+    let half = lengths.splice / 2.0;
+    let fits = |piece: f64, least: f64| piece >= least && piece <= lengths.longest;
+    // best[j][i]: cost of j + 1 splices, the last of them at spot i, and where
+    // the one before it stands.
+    let mut best: Vec<Vec<(f64, usize)>> = Vec::with_capacity(count);
+    let first = spots.iter().zip(costs).map(|(c, cost)| {
+        let fits = fits(c + half - start, lengths.least_end());
+        (if fits { *cost } else { f64::INFINITY }, usize::MAX)
+    });
+    best.push(first.collect());
+    for j in 1..count {
+        let before = &best[j - 1];
+        let row = spots.iter().enumerate().map(|(i, c)| {
+            let from = spots.partition_point(|b| c - b + lengths.splice > lengths.longest);
+            let to = spots.partition_point(|b| c - b + lengths.splice >= lengths.least_middle());
+            let (mut sum, mut at) = (f64::INFINITY, usize::MAX);
+            for (k, b) in before.iter().enumerate().take(to.min(i)).skip(from) {
+                if b.0 < sum {
+                    (sum, at) = (b.0, k);
+                }
+            }
+            (sum + costs[i], at)
+        });
+        let row = row.collect();
+        best.push(row);
+    }
+    let last = best.last()?;
+    let (mut sum, mut at) = (f64::INFINITY, usize::MAX);
+    for (i, c) in spots.iter().enumerate() {
+        if fits(end - c + half, lengths.least_end()) && last[i].0 < sum {
+            (sum, at) = (last[i].0, i);
+        }
+    }
+    if !sum.is_finite() {
+        return None;
+    }
+    let mut out = vec![0.0; count];
+    for j in (0..count).rev() {
+        out[j] = *spots.get(at)?;
+        at = best[j][at].1;
+    }
+    Some(out)
+}
+
+/// How much a beam bends at a point, from 0 over its supports and ends to 1 in
+/// the middle between its only two; `supports` are inner ones. A beam that runs
+/// on over a support bends little for a quarter of the span beside it.
+pub fn bending(at: f64, [start, end]: [f64; 2], supports: &[f64]) -> f64 {
+    let inner = |s: &&f64| **s > start && **s < end;
+    let left = supports.iter().filter(inner).copied().filter(|s| *s <= at).fold(start, f64::max);
+    let right = supports.iter().filter(inner).copied().filter(|s| *s > at).fold(end, f64::min);
+    let span = right - left;
+    if span <= 0.0 {
+        return 0.0;
+    }
+    let t = (at - left) / span;
+    let simple = 4.0 * t * (1.0 - t);
+    let beside = |s: f64, is_end: bool| if is_end { f64::INFINITY } else { 2.0 * (at - s).abs() / span };
+    simple.min(beside(left, left == start)).min(beside(right, right == end))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn ground(length: f64) -> Ground {
+        Ground { reach: [0.0, length], ..Ground::default() }
+    }
+
+    const LENGTHS: Lengths = Lengths { splice: 600.0, longest: 4200.0, least: 150.0 };
+
+    fn pieces(length: f64, at: &[f64]) -> Vec<f64> {
+        let half = LENGTHS.splice / 2.0;
+        let starts = core::iter::once(0.0).chain(at.iter().map(|c| c - half));
+        let ends = at.iter().map(|c| c + half).chain(core::iter::once(length));
+        starts.zip(ends).map(|(a, b)| b - a).collect()
+    }
+
+    #[test]
+    fn pieces_are_as_few_as_the_stock_allows() {
+        for length in [4300.0, 7800.0, 7801.0, 11_399.0, 20_000.0] {
+            let at = choose(&ground(length), &LENGTHS, |_| 1.0).expect("there is room");
+            let fewest = ((length - 600.0) / 3600.0_f64).ceil() as usize;
+            assert!(at.len() + 1 == fewest || at.len() == fewest, "{length}: {at:?}");
+            assert!(pieces(length, &at).iter().all(|p| *p <= 4200.0 + 1e-9), "{length}: {at:?}");
+        }
+    }
+
+    #[test]
+    fn the_cheapest_place_is_taken() {
+        let at = choose(&ground(6000.0), &LENGTHS, |c| (c - 3500.0).abs()).expect("there is room");
+        assert_eq!(at, [3500.0]);
+        let closed = Ground { closed: vec![[3400.0, 3450.0]], ..ground(6000.0) };
+        let at = choose(&closed, &LENGTHS, |c| (c - 3500.0).abs()).expect("there is room");
+        assert_eq!(at, [3750.0]);
+    }
+
+    #[test]
+    fn neighbours_keep_apart() {
+        let beside = Ground { beside: vec![[2900.0, 4100.0]], ..ground(6000.0) };
+        let at = choose(&beside, &LENGTHS, |c| (c - 3500.0).abs()).expect("there is room");
+        assert_eq!(at, [2900.0]);
+    }
+
+    #[test]
+    fn stock_that_is_too_short_finds_no_place() {
+        let short = Lengths { longest: 1200.0, ..LENGTHS };
+        assert!(choose(&ground(6000.0), &short, |_| 1.0).is_none());
+    }
+
+    #[test]
+    fn a_beam_bends_most_midway_and_least_at_supports() {
+        assert_eq!(bending(2000.0, [0.0, 4000.0], &[]), 1.0);
+        assert_eq!(bending(2000.0, [0.0, 4000.0], &[2000.0]), 0.0);
+        assert_eq!(bending(2500.0, [0.0, 6000.0], &[2000.0, 4000.0]), 0.5);
+    }
+}
