@@ -177,7 +177,11 @@ fn bounds(cells: &[Cell<Made>]) -> (DVec3, DVec3) {
 
 /// Whether two convex cells overlap by more than [`TOUCH`].
 pub fn share_space(a: &Cell<Made>, b: &Cell<Made>) -> bool {
-    // Most pairs are parted by a face of one of them.
+    // Most pairs are parted by their boxes, most others by a face of one of them.
+    let ((low, high), (l, h)) = (bounds(core::slice::from_ref(a)), bounds(core::slice::from_ref(b)));
+    if low.cmpge(h - TOUCH).any() || l.cmpge(high - TOUCH).any() {
+        return false;
+    }
     if outside_a_face(a, b) || outside_a_face(b, a) {
         return false;
     }

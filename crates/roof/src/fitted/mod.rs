@@ -5,6 +5,7 @@ mod barge;
 pub mod beam;
 mod binders;
 mod boards;
+mod ceiling_holes;
 mod ceiling_joists;
 mod clearing;
 mod collars;
