@@ -1,17 +1,24 @@
 //! The eaves as the boards along them see it: one line for every wall with
 //! tails, and what it meets at its two ends.
 
-use super::sprockets;
+use super::{sprockets, verges};
 use crate::carcass::Carcass;
 use crate::frame::PARALLEL;
 use crate::frame::timber::TailEnd;
-use geometry::surface::{RoofPlane, WallId};
+use geometry::surface::{ArcKind, RoofPlane, WallId};
 use geometry::{DVec2, DVec3, Plane};
-use job::TailCut;
+use job::{Job, TailCut};
 
 /// Walls that turn less than this (as a sine) run on in one line: boards along
 /// them are butted square, for a mitre would run far along both.
 const STRAIGHT: f64 = 1e-4;
+
+/// A point is a corner or lies on a wall when it misses it by less, mm: the
+/// tidy of a surface moves no node further.
+const AT_CORNER: f64 = 0.5;
+
+/// Boards whose backs miss one another by less than this lie in one plane, mm.
+const ONE_PLANE: f64 = 0.05;
 
 /// What an eaves line meets at one of its ends.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -22,6 +29,10 @@ pub enum Meets {
     Verge(f64),
     /// A wall that is carried up: it stops at the corner.
     Wall,
+    /// The slope of a lower face that passes by its end: it starts above the
+    /// plates of that face, as at a half hip. The plane of that face's rafters'
+    /// backs.
+    Over(RoofPlane),
 }
 
 /// The eaves of one wall.
@@ -29,7 +40,8 @@ pub enum Meets {
 pub struct EavesLine {
     /// The wall.
     pub wall: WallId,
-    /// Start and end of its plate line in plan, the building on the left.
+    /// Start and end of its eaves in plan, on the plate line, the building on
+    /// the left.
     pub corners: [DVec2; 2],
     /// How its tails end.
     pub tail: TailEnd,
@@ -57,6 +69,8 @@ pub fn of(carcass: &Carcass<'_>) -> Vec<EavesLine> {
     for ring in &carcass.surface.loops {
         let n = ring.len();
         let dir = |k: usize| (ring[(k + 1) % n] - ring[k % n]).normalize_or_zero();
+        let reaches: Vec<[DVec2; 2]> =
+            (0..n).map(|k| reach_of(carcass, WallId((first + k) as u32), [ring[k], ring[(k + 1) % n]])).collect();
         for k in 0..n {
             let Some(mut tail) = tails[first + k] else { continue };
             let backs = raised(tail.plane, carcass.heights.upstand);
@@ -68,24 +82,67 @@ pub fn of(carcass: &Carcass<'_>) -> Vec<EavesLine> {
                 }
                 None => (backs, 0.0),
             };
-            let meets = |before: usize, after: usize, other: usize| match place[first + other] {
-                Some(line) => Meets::Line(line),
-                None if dir(before).perp_dot(dir(after)) > PARALLEL => Meets::Verge(carcass.job.verge.overhang),
-                None => Meets::Wall,
+            let meets = |head: bool| {
+                let other = if head { (k + 1) % n } else { (k + n - 1) % n };
+                let [before, after] = if head { [k, other] } else { [other, k] };
+                let (corner, end) = (ring[after], reaches[k][usize::from(head)]);
+                let of_other = reaches[other][usize::from(!head)];
+                if (corner - end).length() > AT_CORNER {
+                    return lower_face(carcass, end).map_or(Meets::Wall, Meets::Over);
+                }
+                match place[first + other] {
+                    Some(line) if (corner - of_other).length() < AT_CORNER => Meets::Line(line),
+                    _ if dir(before).perp_dot(dir(after)) > PARALLEL => Meets::Verge(carcass.job.verge.overhang),
+                    _ => Meets::Wall,
+                }
             };
-            let (before, after) = ((k + n - 1) % n, (k + 1) % n);
             out.push(EavesLine {
                 wall: WallId((first + k) as u32),
-                corners: [ring[k], ring[after]],
+                corners: reaches[k],
                 tail,
                 top,
                 sprocket,
-                meets: [meets(before, k, before), meets(k, after, after)],
+                meets: [meets(false), meets(true)],
             });
         }
         first += n;
     }
     out
+}
+
+/// From where to where along its plate line a wall carries eaves: not over its
+/// whole length where another slope passes its ends lower down.
+fn reach_of(carcass: &Carcass<'_>, wall: WallId, ends: [DVec2; 2]) -> [DVec2; 2] {
+    let surface = carcass.surface;
+    let Some(face) = surface.face_of_wall.get(wall.index()).copied().flatten() else { return ends };
+    let along = (ends[1] - ends[0]).normalize_or_zero();
+    let on_wall = |p: DVec2| {
+        let s = along.dot(p - ends[0]);
+        along.perp_dot(p - ends[0]).abs() < AT_CORNER && s > -AT_CORNER && s < (ends[1] - ends[0]).length() + AT_CORNER
+    };
+    let found = surface
+        .face(face)
+        .arcs
+        .iter()
+        .map(|a| surface.arc(*a))
+        .filter(|a| a.kind == ArcKind::Eaves)
+        .map(|a| [a.from, a.to].map(|n| surface.node(n).truncate()))
+        .filter(|pair| pair.iter().all(|p| on_wall(*p)))
+        .flatten();
+    let order = |p: &DVec2| along.dot(*p);
+    let (mut low, mut high): (Option<DVec2>, Option<DVec2>) = (None, None);
+    for p in found {
+        low = Some(low.filter(|q| order(q) <= order(&p)).unwrap_or(p));
+        high = Some(high.filter(|q| order(q) >= order(&p)).unwrap_or(p));
+    }
+    [low.unwrap_or(ends[0]), high.unwrap_or(ends[1])]
+}
+
+/// The backs of the rafters of the face that ends on a wall below a plan point.
+fn lower_face(carcass: &Carcass<'_>, at: DVec2) -> Option<RoofPlane> {
+    let edges = verges::of(carcass.surface);
+    let edge = edges.iter().find(|e| (e.ends[1].truncate() - at).length() < AT_CORNER)?;
+    Some(raised(carcass.surface.face(edge.face).plane, carcass.heights.upstand))
 }
 
 /// A pitch plane raised by the upstand.
@@ -133,15 +190,15 @@ impl EavesLine {
         self.tail.overhang - self.tail.plane.offset
     }
 
-    /// The line in plan below which its roof and that of another meet, as an
+    /// The line in plan over which its roof and another plane meet, as an
     /// upright plane that faces away from this one past its start or end;
     /// `None` where the two run on straight.
-    pub fn seam(&self, head: bool, other: &Self) -> Option<Plane> {
-        if self.out().perp_dot(other.out()).abs() < STRAIGHT {
+    pub fn seam(&self, head: bool, other: &RoofPlane) -> Option<Plane> {
+        if self.out().perp_dot(other.inward).abs() < STRAIGHT {
             return None;
         }
         let grade = |p: &RoofPlane| (p.inward * p.tan_pitch, p.tan_pitch * p.offset - p.base_height);
-        let ((ga, ca), (gb, cb)) = (grade(&self.top), grade(&other.top));
+        let ((ga, ca), (gb, cb)) = (grade(&self.top), grade(other));
         let size = (ga - gb).length();
         let plane = Plane { normal: ((ga - gb) / size).extend(0.0), offset: (ca - cb) / size };
         let away = if head { self.along() } else { -self.along() };
@@ -201,7 +258,39 @@ impl EavesLine {
             }
             Meets::Verge(past) => self.square_end(head, past),
             Meets::Wall => self.square_end(head, 0.0),
+            Meets::Over(lower) => self.over_end(head, &lower, self.edge().z),
         }
+    }
+
+    /// Where a lower face passes its edge at a height, in plan.
+    fn over_point(&self, head: bool, lower: &RoofPlane, height: f64) -> DVec2 {
+        let along = if head { self.along() } else { -self.along() };
+        let start = self.edge().truncate();
+        let rise = lower.tan_pitch * lower.inward.dot(along);
+        let s = if rise.abs() < STRAIGHT { 0.0 } else { (height - lower.height_at(start)) / rise };
+        start + along * s
+    }
+
+    /// The upright plane square to this line at that place.
+    pub fn over_end(&self, head: bool, lower: &RoofPlane, height: f64) -> Plane {
+        let along = if head { self.along() } else { -self.along() };
+        Plane::through(self.over_point(head, lower, height).extend(0.0), along.extend(0.0))
+    }
+
+    /// Where its fascia and the barge board on a lower face that passes its end
+    /// are mitred, when both lie in one upright plane: through the points where
+    /// their upper and their lower edges meet. Faces up the barge board.
+    pub fn mitre_with_barge(&self, head: bool, job: &Job) -> Option<Plane> {
+        let Meets::Over(lower) = self.meets[usize::from(head)] else { return None };
+        let (fascia, barge) = (job.timber.parts.fascia?, job.timber.parts.barge?);
+        let verge = self.out().dot(self.corners[usize::from(head)]) + job.verge.overhang;
+        if self.is_square() || (verge - self.reach()).abs() > ONE_PLANE {
+            return None;
+        }
+        let upper = self.over_point(head, &lower, self.edge().z).extend(self.edge().z);
+        let plumb = barge.depth * (1.0 + lower.tan_pitch * lower.tan_pitch).sqrt();
+        let on = (plumb - fascia.depth) / lower.tan_pitch;
+        Some(Plane::through(upper, (lower.inward * fascia.depth).extend(on).normalize()))
     }
 
     /// The line it meets at an end, if any.
