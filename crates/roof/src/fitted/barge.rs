@@ -29,6 +29,11 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     let mut drafts = Vec::with_capacity(edges.len());
     for edge in &edges {
         let back = edge.at() + carcass.job.verge.overhang;
+        if lines.iter().any(|l| covers(l, edge, back + size.thickness)) {
+            // The eaves of a higher slope run out over this edge: it is no verge.
+            drafts.push(None);
+            continue;
+        }
         let carried = carried(carcass, edge, back);
         tell(carcass, edge, &carried);
         let wanted = !matches!(carried, Carried::Nothing);
@@ -134,11 +139,19 @@ fn board(
 /// The end of a line's eaves that starts where an edge ends: above it, as at a
 /// half hip.
 fn raised_at(line: &EavesLine, edge: &VergeEdge) -> Option<bool> {
+    let at = start_above(line, edge)?;
+    matches!(line.meets[usize::from(at)], Meets::Over(_)).then_some(at)
+}
+
+/// The end of a line's eaves that lies at the upper end of an edge.
+fn start_above(line: &EavesLine, edge: &VergeEdge) -> Option<bool> {
     let top = edge.ends[1].truncate();
-    [false, true].into_iter().find(|head| {
-        let k = usize::from(*head);
-        matches!(line.meets[k], Meets::Over(_)) && (line.corners[k] - top).length() < AT_CORNER
-    })
+    [false, true].into_iter().find(|head| (line.corners[usize::from(*head)] - top).length() < AT_CORNER)
+}
+
+/// Whether the eaves of a line start above an edge and run out past `out` mm.
+fn covers(line: &EavesLine, edge: &VergeEdge, out: f64) -> bool {
+    start_above(line, edge).is_some() && line.out().dot(edge.out) > 0.0 && line.reach() > out
 }
 
 /// The plane at which a board ends under raised eaves: mitred with the fascia

@@ -17,6 +17,10 @@ const STRAIGHT: f64 = 1e-4;
 /// tidy of a surface moves no node further.
 const AT_CORNER: f64 = 0.5;
 
+/// Fascia lines that miss one another by less than this in height are one
+/// line, mm.
+const ONE_LINE: f64 = 0.5;
+
 /// Boards whose backs miss one another by less than this lie in one plane, mm.
 const ONE_PLANE: f64 = 0.05;
 
@@ -57,57 +61,82 @@ pub struct EavesLine {
 
 /// The eaves lines of a roof, in the order of the walls.
 pub fn of(carcass: &Carcass<'_>) -> Vec<EavesLine> {
+    let surface = carcass.surface;
     let tails = tails_by_wall(carcass);
     let mut place = Vec::with_capacity(tails.len());
-    let mut count = 0;
-    for tail in &tails {
-        place.push(tail.map(|_| count));
-        count += usize::from(tail.is_some());
+    let mut out = Vec::with_capacity(tails.len());
+    for (k, tail) in tails.into_iter().enumerate() {
+        let wall = WallId(k as u32);
+        let line = tail.zip(surface.wall_ends(wall)).map(|(tail, ends)| bare(carcass, wall, tail, ends));
+        place.push(line.map(|_| out.len()));
+        out.extend(line);
     }
-    let mut out = Vec::with_capacity(count);
     let mut first = 0;
-    for ring in &carcass.surface.loops {
+    for ring in &surface.loops {
         let n = ring.len();
-        let dir = |k: usize| (ring[(k + 1) % n] - ring[k % n]).normalize_or_zero();
-        let reaches: Vec<[DVec2; 2]> =
-            (0..n).map(|k| reach_of(carcass, WallId((first + k) as u32), [ring[k], ring[(k + 1) % n]])).collect();
         for k in 0..n {
-            let Some(mut tail) = tails[first + k] else { continue };
-            let backs = raised(tail.plane, carcass.heights.upstand);
-            let (top, sprocket) = match sprockets::surface(carcass.job, backs) {
-                Some(found) => {
-                    // Sprockets are cut plumb, whatever the tails under them are.
-                    tail.cut = TailCut::Plumb;
-                    found
-                }
-                None => (backs, 0.0),
-            };
-            let meets = |head: bool| {
+            let Some(own) = place[first + k] else { continue };
+            for head in [false, true] {
                 let other = if head { (k + 1) % n } else { (k + n - 1) % n };
-                let [before, after] = if head { [k, other] } else { [other, k] };
-                let (corner, end) = (ring[after], reaches[k][usize::from(head)]);
-                let of_other = reaches[other][usize::from(!head)];
-                if (corner - end).length() > AT_CORNER {
-                    return lower_face(carcass, end).map_or(Meets::Wall, Meets::Over);
-                }
-                match place[first + other] {
-                    Some(line) if (corner - of_other).length() < AT_CORNER => Meets::Line(line),
-                    _ if dir(before).perp_dot(dir(after)) > PARALLEL => Meets::Verge(carcass.job.verge.overhang),
-                    _ => Meets::Wall,
-                }
-            };
-            out.push(EavesLine {
-                wall: WallId((first + k) as u32),
-                corners: reaches[k],
-                tail,
-                top,
-                sprocket,
-                meets: [meets(false), meets(true)],
-            });
+                let corner = ring[if head { other } else { k }];
+                let outer = turn(ring, if head { k } else { other }) > PARALLEL;
+                out[own].meets[usize::from(head)] =
+                    meets(carcass, &out, (own, head), place[first + other], (corner, outer));
+            }
         }
         first += n;
     }
     out
+}
+
+/// The sine by which a loop turns at the end of its wall `k`; positive at an
+/// outer corner.
+fn turn(ring: &[DVec2], k: usize) -> f64 {
+    let n = ring.len();
+    let dir = |k: usize| (ring[(k + 1) % n] - ring[k % n]).normalize_or_zero();
+    dir(k).perp_dot(dir(k + 1))
+}
+
+/// The eaves line of a wall, without what it meets.
+fn bare(carcass: &Carcass<'_>, wall: WallId, mut tail: TailEnd, ends: [DVec2; 2]) -> EavesLine {
+    let backs = raised(tail.plane, carcass.heights.upstand);
+    let (top, sprocket) = match sprockets::surface(carcass.job, backs) {
+        Some(found) => {
+            // Sprockets are cut plumb, whatever the tails under them are.
+            tail.cut = TailCut::Plumb;
+            found
+        }
+        None => (backs, 0.0),
+    };
+    EavesLine { wall, corners: reach_of(carcass, wall, ends), tail, top, sprocket, meets: [Meets::Wall; 2] }
+}
+
+/// What a line meets at one end: `other` is the line of the next wall there,
+/// `corner` where the walls meet, and whether that is an outer corner.
+fn meets(
+    carcass: &Carcass<'_>,
+    lines: &[EavesLine],
+    (own, head): (usize, bool),
+    other: Option<usize>,
+    (corner, outer): (DVec2, bool),
+) -> Meets {
+    let line = &lines[own];
+    let at_corner = |l: &EavesLine, head: bool| (l.corners[usize::from(head)] - corner).length() < AT_CORNER;
+    let verge = carcass.job.verge.overhang;
+    if let Some(k) = other {
+        let next = &lines[k];
+        // Plates at different heights under one fascia line: the eaves run out
+        // to where they meet.
+        let one_line = outer && (line.edge().z - next.edge().z).abs() < ONE_LINE;
+        if one_line || (at_corner(line, head) && at_corner(next, !head)) {
+            return Meets::Line(k);
+        }
+    }
+    if !at_corner(line, head) {
+        let end = line.corners[usize::from(head)];
+        return lower_face(carcass, end).map_or(Meets::Wall, Meets::Over);
+    }
+    if outer { Meets::Verge(verge) } else { Meets::Wall }
 }
 
 /// From where to where along its plate line a wall carries eaves: not over its

@@ -15,6 +15,9 @@ use job::{Job, Section};
 /// Eaves narrower than this have no soffit, mm: the fascia closes them.
 const NARROWEST: f64 = 30.0;
 
+/// Plate corners that miss one another by more than this are two, mm.
+const AT_CORNER: f64 = 0.5;
+
 /// Gaps smaller than this between soffit and tails, or fascia and soffit, are
 /// not worth a word, mm.
 const WORTH_TELLING: f64 = 2.0;
@@ -132,6 +135,10 @@ fn end(job: &Job, field: &Field<'_>, head: bool, fields: &[Field<'_>]) -> Plane 
                 return straight(0.0);
             };
             let corner = line.corners[usize::from(head)];
+            if (corner - other.line.corners[usize::from(!head)]).length() > AT_CORNER {
+                // Plates at different heights: they part below the hip between them.
+                return line.seam(head, &other.line.top).unwrap_or_else(|| straight(0.0));
+            }
             let outer =
                 outset_corner(corner, [line.along(), other.line.along()], [field.width.max(0.0), other.width.max(0.0)]);
             let normal: DVec2 = (outer - corner).normalize_or_zero().perp();
