@@ -130,6 +130,7 @@ pub fn plan(carcass: &Carcass<'_>, id: TimberId, beside: &[f64]) -> Result<Plan,
         indent: sizes.indent.min(DEEPEST_INDENT * depth),
     };
     let supports: Vec<f64> = touching.iter().filter(|t| carries(carcass, t)).map(|t| middle(t.span)).collect();
+    let tails: Vec<f64> = touching.iter().filter(|t| is_tail(carcass, t)).map(|t| middle(t.span)).collect();
     let ways = ways(carcass, timber, place, &sizes, on_edge);
     for way in &ways {
         let mut ground = ground(carcass, id, reach, way);
@@ -140,7 +141,7 @@ pub fn plan(carcass: &Carcass<'_>, id: TimberId, beside: &[f64]) -> Result<Plan,
         ground.beside = beside.iter().map(|b| [b - offset - way.length, b - offset + way.length]).collect();
         ground.hints = touching.iter().map(|t| middle(t.span)).collect();
         let lengths = Lengths { splice: way.length, longest: job.timber.joint.longest, least: way.least };
-        let cost = |c: f64| cost_at(c, place, way, reach, (&touching, &supports), carcass);
+        let cost = |c: f64| cost_at(c, place, way, reach, (&touching, &supports, &tails));
         let Some(middles) = spots::choose(&ground, &lengths, cost) else { continue };
         let bends = match place {
             Place::WhereItBendsLeast => middles.iter().map(|c| bending(*c, reach, &supports)).fold(0.0, f64::max),
@@ -296,13 +297,22 @@ fn beside_it(carcass: &Carcass<'_>, id: TimberId, axes: &Axes, [x, u, z]: [[f64;
     out
 }
 
+/// Whether a contact of a board is with the tail of a rafter, or a rung of a
+/// gable ladder.
+fn is_tail(carcass: &Carcass<'_>, touch: &Touch) -> bool {
+    let other = carcass.timber(touch.other);
+    let frame = other.is_rafter()
+        || matches!(other.kind, MemberKind::HipRafter | MemberKind::ValleyRafter | MemberKind::GableLadder);
+    frame && touch.span[1] - touch.span[0] < TAIL
+}
+
+/// What a splice with its middle at `c` costs; see the constants above.
 fn cost_at(
     c: f64,
     place: Place,
     way: &Way,
     reach: [f64; 2],
-    (touching, supports): (&[Touch], &[f64]),
-    carcass: &Carcass<'_>,
+    (touching, supports, tails): (&[Touch], &[f64], &[f64]),
 ) -> f64 {
     let half = way.length / 2.0;
     let shared = |[a, b]: [f64; 2]| ((c + half).min(b) - (c - half).max(a)).max(0.0);
@@ -316,15 +326,7 @@ fn cost_at(
             UNDER_SEAT * seats / way.length
         }
         Place::BetweenRafters => butts(),
-        Place::OverTail => {
-            let tails = touching.iter().filter(|t| {
-                let kind = carcass.timber(t.other).kind;
-                let frame = carcass.timber(t.other).is_rafter()
-                    || matches!(kind, MemberKind::HipRafter | MemberKind::ValleyRafter | MemberKind::GableLadder);
-                frame && t.span[1] - t.span[0] < TAIL
-            });
-            tails.map(|t| (c - middle(t.span)).abs()).reduce(f64::min).unwrap_or(0.0)
-        }
+        Place::OverTail => tails.iter().map(|t| (c - t).abs()).reduce(f64::min).unwrap_or(0.0),
         Place::WhereItBendsLeast => bending(c, reach, supports) + butts(),
     }
 }
