@@ -139,7 +139,7 @@ pub fn plan(carcass: &Carcass<'_>, id: TimberId, beside: &[f64]) -> Result<Plan,
         }
         let offset = axes.along.dot(axes.origin);
         ground.beside = beside.iter().map(|b| [b - offset - way.length, b - offset + way.length]).collect();
-        ground.hints = touching.iter().map(|t| middle(t.span)).collect();
+        ground.hints = hints(&touching);
         let lengths = Lengths { splice: way.length, longest: job.timber.joint.longest, least: way.least };
         let cost = |c: f64| cost_at(c, place, way, reach, (&touching, &supports, &tails));
         let Some(middles) = spots::choose(&ground, &lengths, cost) else { continue };
@@ -250,6 +250,16 @@ pub fn reach(axes: &Axes, wood: &[Cell<Made>]) -> [f64; 2] {
         .flat_map(|c| &c.points)
         .map(|p| axes.point(*p).x)
         .fold([f64::INFINITY, f64::NEG_INFINITY], |[lo, hi], x| [lo.min(x), hi.max(x)])
+}
+
+/// Places worth a look: abreast of everything that touches the timber, and
+/// midway between two such.
+fn hints(touching: &[Touch]) -> Vec<f64> {
+    let mut at: Vec<f64> = touching.iter().map(|t| middle(t.span)).collect();
+    at.sort_by(f64::total_cmp);
+    let between: Vec<f64> = at.windows(2).map(|w| middle([w[0], w[1]])).collect();
+    at.extend(between);
+    at
 }
 
 fn middle([a, b]: [f64; 2]) -> f64 {
