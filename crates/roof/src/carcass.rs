@@ -51,6 +51,8 @@ impl<'a> Carcass<'a> {
             let cells = if timber.gone { Vec::new() } else { shape::cells_of(job, &carcass.heights, &mut timber)? };
             carcass.take(timber, cells);
         }
+        // What is fitted later must find the wood that is really there.
+        carcass.settle();
         Ok(carcass)
     }
 

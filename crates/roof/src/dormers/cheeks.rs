@@ -10,12 +10,13 @@ use geometry::DVec3;
 /// A stud shorter than this is left out, mm: it would split when nailed.
 const SHORTEST_STUD: f64 = 150.0;
 
-/// Place the studs of one cheek. `top` gives the height up to which a stud can
+/// Place the studs of one cheek, all of them `behind` a place. `top` gives the height up to which a stud can
 /// stand at `y`; `head` cuts it there, and says which uncut face bears, if any.
 pub fn studs(
     carcass: &mut Carcass<'_>,
     site: &Site<'_>,
     side: usize,
+    behind: f64,
     top: &dyn Fn(f64) -> f64,
     head: &dyn Fn(&mut Beam) -> Option<Made>,
 ) {
@@ -24,7 +25,7 @@ pub fn studs(
     let stud = site.stud();
     let half = stud.thickness / 2.0;
     // Behind the studs of the front, and clear of the sole plate.
-    let first = (l.front + l.plate.depth).max(site.trimmed.hole.s[0] * l.slope.cos) + half;
+    let first = (l.front + l.plate.depth).max(site.trimmed.hole.s[0] * l.slope.cos).max(behind) + half;
     let tall = |y: f64| top(y) - l.over_main(y + half, 0.0) >= SHORTEST_STUD;
     // The cheek runs out where its roof comes down on the main rafters.
     let run_out = last_tall(first, &tall);

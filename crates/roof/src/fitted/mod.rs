@@ -15,14 +15,14 @@ mod eaves_lines;
 mod fascia;
 mod fillet;
 mod hangers;
-mod ladder;
+pub mod ladder;
 mod noggins;
 mod purlins;
 mod soffit;
 mod sprockets;
 mod struts;
 mod ties;
-mod verges;
+pub mod verges;
 mod walls;
 
 use crate::SolveError;

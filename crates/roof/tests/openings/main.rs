@@ -9,4 +9,6 @@ mod common;
 mod anywhere;
 mod clear;
 mod figures;
+mod random;
 mod several;
+mod together;
