@@ -4,7 +4,7 @@ use crate::SolveError;
 use crate::frame::Frame;
 use crate::frame::heights::Heights;
 use crate::frame::timber::{Made, Notch, Timber, TimberId};
-use crate::openings::Trimmed;
+use crate::openings::{Trimmed, Void};
 use crate::shape::{self, Shape};
 use crate::solution::{Notice, NoticeLevel};
 use geometry::surface::Surface;
@@ -29,6 +29,8 @@ pub struct Carcass<'a> {
     remarks: Vec<Notice>,
     /// Holes in the slopes, as they were trimmed.
     pub trimmed: Vec<Trimmed>,
+    /// Space that openings want free of timber.
+    pub voids: Vec<Void>,
 }
 
 impl<'a> Carcass<'a> {
@@ -46,6 +48,7 @@ impl<'a> Carcass<'a> {
             boxes: Vec::with_capacity(frame.timbers.len()),
             remarks: Vec::new(),
             trimmed: Vec::new(),
+            voids: Vec::new(),
         };
         for mut timber in frame.timbers {
             let cells = if timber.gone { Vec::new() } else { shape::cells_of(job, &carcass.heights, &mut timber)? };
@@ -63,11 +66,6 @@ impl<'a> Carcass<'a> {
         self.bodies.push(cells);
         self.timbers.push(timber);
         id
-    }
-
-    /// All timbers so far, those left out among them.
-    pub fn timbers(&self) -> &[Timber] {
-        &self.timbers
     }
 
     /// Timbers that are built, with their ids.
@@ -142,6 +140,11 @@ impl<'a> Carcass<'a> {
             .filter(|k| low.cmple(self.boxes[*k].1 + TOUCH).all() && self.boxes[*k].0.cmple(high + TOUCH).all())
             .map(|k| TimberId(k as u32))
             .collect()
+    }
+
+    /// Whether these cells reach into an opening.
+    pub fn in_an_opening(&self, cells: &[Cell<Made>]) -> bool {
+        self.voids.iter().any(|v| cells.iter().any(|c| share_space(&v.cell, c)))
     }
 
     /// Something the carpenter must know.

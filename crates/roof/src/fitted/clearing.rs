@@ -38,9 +38,12 @@ pub fn cleared(carcass: &Carcass<'_>, beam: Beam, shortest: f64, pass: &dyn Fn(T
     out
 }
 
-/// Whether nothing stands in the way of a timber but what `pass` says yes to.
+/// Whether nothing stands in the way of a timber but what `pass` says yes to,
+/// and no opening either.
 pub fn is_clear(carcass: &Carcass<'_>, beam: &Beam, pass: &dyn Fn(TimberId) -> bool) -> bool {
-    carcass.in_the_way(&beam.cells).into_iter().all(pass) && !meets(&ceiling_holes::spaces(carcass, beam.kind), beam)
+    !carcass.in_an_opening(&beam.cells)
+        && carcass.in_the_way(&beam.cells).into_iter().all(pass)
+        && !meets(&ceiling_holes::spaces(carcass, beam.kind), beam)
 }
 
 /// Whether a timber reaches into any of these cells.

@@ -53,6 +53,7 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     soffit::place(carcass)?;
     fillet::place(carcass)?;
     barge::place(carcass)?;
+    openings::speak_of_crossings(carcass);
     // Last, when every timber has its whole length.
     lengthening::place(carcass)?;
     Ok(())

@@ -19,7 +19,8 @@ pub enum Misfit {
         /// Rafter that must be left between its trimmers and that line, mm.
         needed: f64,
     },
-    /// Its lower trimmer would come down on the plate or on the ceiling joists.
+    /// It or its lower trimmer would come down on the plate, on the ceiling
+    /// joists, or on sprockets and fillets.
     Eaves {
         /// How much higher it must lie, up the slope, mm.
         higher: f64,
@@ -85,7 +86,7 @@ impl fmt::Display for Misfit {
             }
             Self::Eaves { higher } => write!(
                 f,
-                "lies too low: its lower trimmer would meet the plate or the ceiling joists; \
+                "lies too low: it would meet the plate, the ceiling joists, or what lies on the rafters at the eaves; \
                  {higher:.0} mm higher up the slope it clears them"
             ),
             Self::Purlin { up } => write!(f, "with its trimmers crosses the purlin {up:.0} mm up the slope"),

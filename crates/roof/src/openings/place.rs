@@ -2,7 +2,7 @@
 
 use super::hole::Owner;
 use super::trim::{plain, trim};
-use super::{Hole, Trimmed, rule};
+use super::{Hole, Trimmed, rule, void};
 use crate::SolveError;
 use crate::carcass::Carcass;
 use crate::dormers;
@@ -20,6 +20,7 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     for hole in &holes {
         let trimmed = trim(carcass, hole)?;
         remarks(carcass, hole, &trimmed);
+        carcass.voids.extend(void::of_hole(carcass, &trimmed));
         carcass.trimmed.push(trimmed);
     }
     for trimmed in carcass.trimmed.clone() {
