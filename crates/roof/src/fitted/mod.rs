@@ -13,6 +13,7 @@ mod eaves_lines;
 mod fascia;
 mod fillet;
 mod hangers;
+mod hatch;
 mod ladder;
 mod noggins;
 mod purlins;
@@ -20,8 +21,11 @@ mod soffit;
 mod sprockets;
 mod struts;
 mod ties;
+mod trimmers;
 mod verges;
 mod walls;
+
+pub use hatch::{Hatch, hangers};
 
 use crate::SolveError;
 use crate::carcass::Carcass;
@@ -40,6 +44,7 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     collars::place(carcass)?;
     ties::place(carcass)?;
     ceiling_joists::place(carcass)?;
+    hatch::place(carcass)?;
     binders::place(carcass)?;
     hangers::place(carcass)?;
     // What keeps rafters apart, and the verges.
