@@ -61,6 +61,8 @@ impl<'a> Carcass<'a> {
             let cells = if timber.gone { Vec::new() } else { shape::cells_of(job, &carcass.heights, &mut timber)? };
             carcass.take(timber, cells);
         }
+        // What is fitted later must find the wood that is really there.
+        carcass.settle();
         Ok(carcass)
     }
 
@@ -71,11 +73,6 @@ impl<'a> Carcass<'a> {
         self.bodies.push(cells);
         self.timbers.push(timber);
         id
-    }
-
-    /// All timbers so far, those left out among them.
-    pub fn timbers(&self) -> &[Timber] {
-        &self.timbers
     }
 
     /// Timbers that are built, with their ids.
@@ -190,7 +187,11 @@ fn bounds(cells: &[Cell<Made>]) -> (DVec3, DVec3) {
 
 /// Whether two convex cells overlap by more than [`TOUCH`].
 pub fn share_space(a: &Cell<Made>, b: &Cell<Made>) -> bool {
-    // Most pairs are parted by a face of one of them.
+    // Most pairs are parted by their boxes, most others by a face of one of them.
+    let ((low, high), (l, h)) = (bounds(core::slice::from_ref(a)), bounds(core::slice::from_ref(b)));
+    if low.cmpge(h - TOUCH).any() || l.cmpge(high - TOUCH).any() {
+        return false;
+    }
     if outside_a_face(a, b) || outside_a_face(b, a) {
         return false;
     }

@@ -7,6 +7,7 @@ mod error;
 mod figures;
 mod fitted;
 mod frame;
+mod gable_wall;
 mod lengthening;
 mod marking;
 mod openings;

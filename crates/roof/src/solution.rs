@@ -2,6 +2,10 @@
 //! JSON document of `solve --json`. Sheets and screens draw from this and
 //! compute nothing.
 
+mod survey;
+
+pub use survey::{LevelOut, LevelsOut, MeasurementKind, MeasurementOut, SurveyOut, WorstOut};
+
 pub use crate::lengthening::{BoltOut, BoltWay, SpliceForm, SpliceOut};
 use serde::{Deserialize, Serialize};
 
@@ -37,6 +41,9 @@ pub struct Solution {
     pub pieces: Vec<PatternPiece>,
     /// Where each timber stands along plates and ridges.
     pub setting_out: Vec<SettingOut>,
+    /// The masonry of gables and other upright pieces of wall.
+    #[serde(skip_serializing_if = "Vec::is_empty", default)]
+    pub gables: Vec<GableOut>,
     /// Openings in the slopes.
     #[serde(skip_serializing_if = "Vec::is_empty", default)]
     pub openings: Vec<OpeningOut>,
@@ -54,8 +61,13 @@ pub struct PlanOut {
     /// Courtyards, clockwise, mm.
     #[serde(skip_serializing_if = "Vec::is_empty", default)]
     pub holes: Vec<Vec<[f64; 2]>>,
-    /// Closing error of a measured plan, mm; 0 for a plan given by corners.
+    /// Closing error of a measured plan, mm: by how much the measurement that
+    /// disagrees most differs from what all the others say. 0 for a plan given
+    /// by corners.
     pub closing_error_mm: f64,
+    /// What was measured, and what became of it.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub survey: Option<SurveyOut>,
     /// Walls in lettering order.
     pub walls: Vec<WallOut>,
 }
@@ -520,6 +532,19 @@ pub struct Totals {
 
 const fn is_none(count: &u32) -> bool {
     *count == 0
+}
+
+/// An upright piece of wall under the roof's edges: a gable, the part of a wall
+/// below a half hip, the front of a gablet.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct GableOut {
+    /// Letter of the wall that it stands on; a gablet has that of the slope below it.
+    pub wall: String,
+    /// Its outline on the outside of the wall, anticlockwise seen from
+    /// outside, mm: from the plates up to the bed under rafters or rungs.
+    pub outline: Vec<[f64; 3]>,
+    /// Its area, m².
+    pub area_m2: f64,
 }
 
 /// A trimmed opening in a slope.

@@ -5,6 +5,7 @@ use crate::carcass::Carcass;
 use crate::document;
 use crate::fitted;
 use crate::frame;
+use crate::gable_wall;
 use crate::openings;
 use crate::profiles;
 use crate::solution::Solution;
@@ -45,6 +46,7 @@ fn over(job: &Job, surface: &Surface) -> Result<Solution, SolveError> {
     let bearings = verify::frame(&frame.timbers, &shapes, &marks.names)?;
     let mut solution = document::of(job, surface, &frame, &shapes, &marks, &bearings, remarks);
     solution.totals.hangers = in_ceiling + trimmed.iter().map(openings::Trimmed::hangers).sum::<u32>();
+    solution.gables = gable_wall::of(job, surface, &frame.heights);
     solution.openings = openings::out(job, &trimmed, &hatches, &marks.names);
     Ok(solution)
 }

@@ -9,9 +9,9 @@ mod reading;
 
 use common::{Seed, random_job};
 use geometry::DVec3;
-use job::{Job, NogginTimber, Section, SpacedTimber, Sprocket, TailCut};
+use job::{Job, NogginTimber, Section, SpacedTimber, Sprocket, TailCut, UpperSlope};
 use reading::of_kind;
-use roof::solution::{Member, MemberKind, Solution};
+use roof::solution::{CutPlace, Member, MemberKind, Solution};
 
 /// How many roofs.
 const ROOFS: u64 = 150;
@@ -39,6 +39,26 @@ fn each_gabled_roof(parts: impl Fn(&mut Job), look: impl FnMut(u64, &Job, &Solut
         job
     };
     each(1..=ROOFS, gabled, parts, look);
+}
+
+/// The same over roofs with half hips, gablets, broken pitches and plates at
+/// different heights, of those that the frame can carry.
+fn each_broken_roof(parts: impl Fn(&mut Job), look: impl FnMut(u64, &Job, &Solution)) {
+    let broken = |seed: &mut Seed| {
+        let mut job = random_job(seed);
+        let n = job.walls.len() as u64;
+        let k = seed.below(n) as usize;
+        let height = seed.between(500.0, 1800.0);
+        let wall = &mut job.walls[k];
+        match seed.below(4) {
+            0 => wall.gablet = Some(height),
+            1 => wall.plate = height,
+            2 => wall.upper = Some(UpperSlope { from: height, pitch_deg: wall.pitch_deg - 12.0 }),
+            _ => wall.half_hip = Some(height),
+        }
+        job
+    };
+    each(1..=ROOFS, broken, parts, look);
 }
 
 fn each(
@@ -214,10 +234,175 @@ fn ladders_and_barge_boards_finish_gables() {
             }
         },
     );
-    println!("{} rungs {} barges {} others", rungs.placed, barges.placed, others.placed);
-    rungs.expect(100, 0);
-    barges.expect(100, 0);
-    others.expect(2000, 0);
+    rungs.expect(1000, 0);
+    // Left out: boards that start on top of a lower ridge, or beside a hip
+    // that runs out through a gable which is carried up.
+    barges.expect(120, 25);
+    others.expect(2500, 0);
+}
+
+/// A house with two gables: walls A and C carry eaves, B and D are gables.
+fn gabled(pitch: f64) -> Job {
+    let mut job = common::job_over(vec![vec![[0.0, 0.0], [8000.0, 0.0], [8000.0, 5000.0], [0.0, 5000.0]]], pitch);
+    job.walls[1].gable = true;
+    job.walls[3].gable = true;
+    job
+}
+
+#[test]
+fn barge_boards_meet_plumb_and_end_with_the_fascia() {
+    for tail in [TailCut::Plumb, TailCut::Square, TailCut::Level] {
+        let mut job = gabled(40.0);
+        job.eaves.tail = tail;
+        job.timber.parts.fascia = section(22.0, 175.0);
+        job.timber.parts.barge = section(25.0, 200.0);
+        let s = reading::solve(&job, "a gabled house");
+        let barges = of_kind(&s, MemberKind::BargeBoard);
+        assert_eq!(barges.len(), 4);
+        for b in &barges {
+            let head = b.cuts.iter().find(|c| c.at == CutPlace::Head).expect("a head");
+            let foot = b.cuts.iter().find(|c| c.at == CutPlace::Foot).expect("a foot");
+            assert!((head.face_angle_deg - 40.0).abs() < 1e-9 && head.edge_angle_deg < 1e-9, "plumb at the apex");
+            assert!(head.against.as_deref().is_some_and(|m| m.starts_with("Barge")), "against its mate");
+            let want = if tail == TailCut::Square { 0.0 } else { 40.0 };
+            assert!((foot.face_angle_deg - want).abs() < 1e-9, "the foot is cut like the fascia");
+            // In line with the front of the fascia: 300 mm of overhang and its thickness.
+            let front = b.solid.points.iter().map(|p| (p[1] - 2500.0).abs()).fold(0.0, f64::max);
+            if tail != TailCut::Square {
+                assert!((front - (2500.0 + 300.0 + 22.0)).abs() < 1e-6, "{front}");
+            }
+            // Its back is 200 mm outside the gable, its front 225 mm.
+            let far = b
+                .solid
+                .points
+                .iter()
+                .map(|p| (p[0] - 4000.0).abs())
+                .fold([f64::MAX, 0.0], |[lo, hi], x| [lo.min(x), hi.max(x)]);
+            assert!((far[0] - 4200.0).abs() < 1e-6 && (far[1] - 4225.0).abs() < 1e-6, "{far:?}");
+        }
+        for f in of_kind(&s, MemberKind::Fascia) {
+            assert!((f.stock_length_mm - 8400.0).abs() < 1e-6, "the fascia runs to the barge boards");
+        }
+    }
+}
+
+#[test]
+fn rungs_are_spaced_no_wider_than_asked() {
+    let mut job = gabled(40.0);
+    job.timber.parts.ladder = Some(SpacedTimber { size: Section { thickness: 47.0, depth: 97.0 }, centres: 600.0 });
+    let s = reading::solve(&job, "a gabled house");
+    let rungs = of_kind(&s, MemberKind::GableLadder);
+    // Four ladders, each between a rafter at the wall and one 200 mm outside it.
+    assert_eq!(rungs.len() % 4, 0);
+    assert!(rungs.iter().all(|r| (r.stock_length_mm - (200.0 - 47.0)).abs() < 1e-6));
+    let slope = geometry::Angle::deg(40.0);
+    let mut up: Vec<f64> = rungs
+        .iter()
+        .filter(|r| r.axis.from[0] < 4000.0 && r.axis.from[1] < 2500.0)
+        .map(|r| r.axis.from[1] / slope.cos())
+        .collect();
+    up.sort_by(f64::total_cmp);
+    assert!(up.windows(2).all(|w| w[1] - w[0] > 400.0 && w[1] - w[0] < 600.0 + 1e-6), "{up:?}");
+    assert!(s.notices.iter().all(|n| n.code != "rungs-moved"));
+}
+
+#[test]
+fn the_masonry_of_a_gable_ends_below_the_ladder() {
+    let mut job = gabled(40.0);
+    let s = reading::solve(&job, "a gabled house");
+    assert_eq!(s.gables.iter().map(|g| g.wall.as_str()).collect::<Vec<_>>(), ["B", "D"]);
+    // Below rafters 150 mm deep: their undersides meet the plates' level
+    // inside the wall by the seat of the birdsmouth, 37.5 / sin 40°, and the
+    // bed of 10 mm takes 10 / tan 40° more.
+    let slope = geometry::Angle::deg(40.0);
+    let rise = |deep: f64| 2500.0 * slope.tan() + (150.0 - 37.5 - deep) / slope.cos() - 10.0;
+    let triangle = |deep: f64| rise(deep) * rise(deep) / slope.tan() / 1e6;
+    for gable in &s.gables {
+        assert!((gable.area_m2 - triangle(150.0)).abs() < 1e-9, "{} {}", gable.area_m2, triangle(150.0));
+        let top = gable.outline.iter().map(|p| p[2]).fold(0.0, f64::max);
+        assert!((top - rise(150.0)).abs() < 1e-6);
+    }
+    job.timber.parts.ladder = Some(SpacedTimber { size: Section { thickness: 47.0, depth: 97.0 }, centres: 600.0 });
+    let s = reading::solve(&job, "a gabled house");
+    // Rungs are shallower, so that the wall rises past the plates at its ends.
+    let ends = (150.0 - 37.5 - 97.0) / slope.cos() - 10.0;
+    let area = (5000.0 * ends + 2500.0 * 2500.0 * slope.tan()) / 1e6;
+    assert!((s.gables[0].area_m2 - area).abs() < 1e-9, "{} {area}", s.gables[0].area_m2);
+}
+
+#[test]
+fn the_wall_below_a_half_hip_ends_level() {
+    let mut job = gabled(40.0);
+    job.walls[1].gable = false;
+    job.walls[1].half_hip = Some(1200.0);
+    let s = reading::solve(&job, "a half-hipped house");
+    let wall = s.gables.iter().find(|g| g.wall == "B").expect("the part below the half hip");
+    let top = wall.outline.iter().map(|p| p[2]).fold(0.0, f64::max);
+    // The plate of 75 mm lies on it.
+    assert!((top - (1200.0 - 75.0)).abs() < 1e-6, "{top}");
+    assert_eq!(wall.outline.len(), 4, "{:?}", wall.outline);
+    let gable = s.gables.iter().find(|g| g.wall == "D").expect("the gable");
+    assert!(wall.area_m2 < gable.area_m2);
+}
+
+fn all_edge_parts(job: &mut Job) {
+    let p = &mut job.timber.parts;
+    p.fascia = section(22.0, 200.0);
+    p.soffit = section(9.0, 225.0);
+    p.fillet = section(50.0, 125.0);
+    p.barge = section(25.0, 200.0);
+    p.ladder = Some(SpacedTimber { size: Section { thickness: 47.0, depth: 97.0 }, centres: 600.0 });
+    p.noggin = Some(NogginTimber { size: Section { thickness: 47.0, depth: 97.0 }, rows: 1 });
+}
+
+#[test]
+fn fascia_and_barge_boards_of_a_half_hip_meet_in_one_plane() {
+    let mut job = gabled(40.0);
+    job.walls[1].gable = false;
+    job.walls[1].half_hip = Some(1200.0);
+    all_edge_parts(&mut job);
+    let s = reading::solve(&job, "a half-hipped house");
+    let fascia = of_kind(&s, MemberKind::Fascia).into_iter().find(|m| m.wall.as_deref() == Some("B")).expect("one");
+    let barges: Vec<_> = of_kind(&s, MemberKind::BargeBoard).into_iter().filter(|b| b.axis.from[0] > 8000.0).collect();
+    assert_eq!(barges.len(), 2);
+    for b in barges {
+        let head = b.cuts.iter().find(|c| c.at == CutPlace::Head).expect("a head");
+        assert_eq!(head.against.as_deref(), Some(fascia.mark.as_str()));
+        // Boards of one depth share the angle between them: half the pitch each.
+        assert!((head.face_angle_deg - 20.0).abs() < 1e-9 && head.edge_angle_deg < 1e-9, "{head:?}");
+    }
+    assert!(fascia.cuts.iter().all(|c| (c.face_angle_deg - 20.0).abs() < 1e-9), "{:?}", fascia.cuts);
+}
+
+#[test]
+fn edges_of_broken_roofs_are_finished() {
+    let mut count = Count::default();
+    let mut roofs = 0;
+    each_broken_roof(all_edge_parts, |seed, _, s| {
+        roofs += 1;
+        for kind in [MemberKind::Fascia, MemberKind::Soffit, MemberKind::TiltingFillet, MemberKind::BargeBoard] {
+            count.add(seed, s, kind);
+        }
+    });
+    assert!(roofs > 100, "only {roofs} roofs");
+    count.expect(3000, 20);
+}
+
+#[test]
+fn everything_at_once() {
+    let mut placed = 0;
+    each_gabled_roof(
+        |job| {
+            job.eaves.sprocket = Some(Sprocket { pitch_deg: job.pitch_deg - 10.0, reach: 450.0 });
+            all_edge_parts(job);
+        },
+        |seed, _, s| {
+            placed += s.members.len();
+            let area: f64 = s.gables.iter().map(|g| g.area_m2).sum();
+            assert!(area.is_finite() && s.gables.iter().all(|g| g.area_m2 > 0.0), "seed {seed}");
+        },
+    );
+    assert!(placed > 35_000, "only {placed} timbers");
 }
 
 #[test]
@@ -238,6 +423,6 @@ fn noggins_stand_between_rafters() {
                 .sum::<usize>();
         },
     );
-    println!("{} noggins, {without} without", count.placed);
     count.expect(10_000, 0);
+    assert!(without < count.placed / 10, "{without} of {} left out", count.placed);
 }

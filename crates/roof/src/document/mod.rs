@@ -3,6 +3,7 @@
 mod marks;
 mod notices;
 mod surface_out;
+mod survey;
 
 pub use marks::{Marks, of_timbers as marks_of};
 
@@ -71,6 +72,7 @@ pub fn of(
         members,
         pieces,
         setting_out,
+        gables: Vec::new(),
         openings: Vec::new(),
         totals,
         notices,

@@ -6,7 +6,9 @@
 //! of their rafters, so that one joist serves both feet of a pair.
 
 use super::beam::{Beam, EDGE, covers, crossing, under_tops, upright};
+use super::ceiling_holes::{self, CeilingHole, Joists};
 use super::clearing::{cleared, is_clear};
+use super::contacts;
 use super::walls::{self, WallLine};
 use crate::SolveError;
 use crate::carcass::Carcass;
@@ -22,12 +24,18 @@ const SHORTEST: f64 = 150.0;
 /// The foot of a joist is whole when it lost less wood than this, mm³.
 const SAME_WOOD: f64 = 1.0;
 
+/// A lap or a bearing smaller than this holds nothing, mm².
+const LEAST_LAP: f64 = 500.0;
+
 /// Rafters stand in one line when they miss it by less, mm.
 const IN_LINE: f64 = 0.01;
 
 /// Joists of jacks run across the building if that is no further than this
 /// many times the longest joist beside a common of the same slope.
 const NO_LONGER: f64 = 1.05;
+
+/// Joists nearer to parallel than this (as a sine) run one way.
+const PARALLEL: f64 = 1e-6;
 
 /// Joists are drawn past walls by this many thicknesses before they are cut.
 const DRAWN_PAST: f64 = 20.0;
@@ -95,6 +103,7 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     let walls = walls::all(carcass);
     let mut feet = feet(carcass, &walls);
     let mains = main_faces(&feet);
+    let holes = ceiling_holes::all(carcass);
     let mut laid: Vec<Laid> = Vec::new();
     let mut longest: Vec<(FaceId, f64)> = mains.iter().map(|f| (*f, 0.0)).collect();
     let any_common = feet.iter().any(|f| f.kind == MemberKind::CommonRafter);
@@ -117,14 +126,34 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
                 *most = most.max(joist.length);
             }
             let served = joist.feet.clone();
-            lay(carcass, &walls, &feet, joist, size, &mut laid);
+            lay(carcass, (&walls, &holes), &feet, joist, size, &mut laid);
             for k in served {
                 feet[k].done = true;
             }
         }
     }
+    trim_holes(carcass, &holes, size, &laid);
     speak_of_missing(carcass, &walls, &feet);
     Ok(())
+}
+
+/// Trim the holes between the joists of every direction that run past them.
+fn trim_holes(carcass: &mut Carcass<'_>, holes: &[CeilingHole], size: Section, laid: &[Laid]) {
+    if holes.is_empty() {
+        return;
+    }
+    let mut kinds: Vec<Joists> = Vec::new();
+    for joist in laid {
+        let under = carcass.timber(joist.id).axes().origin.z;
+        let known = |k: &Joists| k.dir.perp_dot(joist.dir).abs() < PARALLEL && (k.under - under).abs() < IN_LINE;
+        if !kinds.iter().any(known) {
+            kinds.push(Joists { dir: joist.dir, size, under });
+        }
+    }
+    let ids: Vec<TimberId> = laid.iter().map(|j| j.id).collect();
+    for joists in kinds {
+        ceiling_holes::trim(carcass, holes, joists, &ids);
+    }
 }
 
 fn speak_of_missing(carcass: &mut Carcass<'_>, walls: &[WallLine], feet: &[Foot]) {
@@ -138,8 +167,8 @@ fn speak_of_missing(carcass: &mut Carcass<'_>, walls: &[WallLine], feet: &[Foot]
     }
     let place = format!("walls {}", letters.join(", "));
     let text = format!(
-        "{} rafters have no ceiling joist beside their foot: hips, jacks or ties stand too close, or there is no length \
-         of plate for one. Strap or block these feet, and trim the ceiling there.",
+        "Rafters with no ceiling joist beside their foot, because hips, jacks or ties stand too close or there is no \
+         length of plate for one: {}. Strap or block these feet, and trim the ceiling there.",
         missing.len()
     );
     carcass.remark(NoticeLevel::Note, "no-joist-beside-rafter", place, text);
@@ -286,7 +315,14 @@ fn beside(
         served.truncate(1);
         full = false;
     }
-    let fits = beam.length() >= SHORTEST && under_roof(carcass, &beam) && is_clear(carcass, &beam, &|_| false);
+    // Rafters may have been cut for an opening: what it was to lie on must be there.
+    let held = |(tag, id): &(Made, TimberId)| contacts::area(&beam.cells, *tag, carcass.wood(*id)) > LEAST_LAP;
+    let rests: Vec<(Made, TimberId)> = beam.rests.iter().copied().filter(held).collect();
+    let lapped = rests.iter().any(|(_, id)| *id == foot.rafter);
+    beam.rests = rests;
+    served.retain(|k| beam.rests.iter().any(|(_, id)| *id == feet[*k].rafter));
+    let fits =
+        lapped && beam.length() >= SHORTEST && under_roof(carcass, &beam) && is_clear(carcass, &beam, &|_| false);
     fits.then_some(Fitting { beam, length, feet: served, level, full })
 }
 
@@ -329,7 +365,7 @@ fn under_roof(carcass: &Carcass<'_>, beam: &Beam) -> bool {
 /// is longer than the stock.
 fn lay(
     carcass: &mut Carcass<'_>,
-    walls: &[WallLine],
+    (walls, holes): (&[WallLine], &[CeilingHole]),
     feet: &[Foot],
     joist: Fitting,
     size: Section,
@@ -347,6 +383,7 @@ fn lay(
     } else {
         vec![joist.beam]
     };
+    let pieces: Vec<Beam> = pieces.into_iter().flat_map(|p| ceiling_holes::parted(carcass, holes, p)).collect();
     for piece in pieces {
         let id = carcass.next_id();
         if piece.kind == MemberKind::CeilingJoist {

@@ -2,7 +2,7 @@
 
 use crate::carcass::Carcass;
 use crate::frame::timber::{Made, TimberId};
-use geometry::{Cell, DVec3, Face};
+use geometry::{Cell, DVec3, Face, Plane};
 
 /// Faces nearer than this lie on one another, mm: half of the gap that the
 /// check of the frame allows.
@@ -18,7 +18,12 @@ const LEAST_AREA: f64 = 50.0;
 /// Those of the timbers in `near` that the faces of a timber tagged `tag` lie
 /// against.
 pub fn among(carcass: &Carcass<'_>, id: TimberId, tag: Made, near: &[TimberId]) -> Vec<TimberId> {
-    let touches = |other: &&TimberId| **other != id && lie(carcass.wood(id), tag, carcass.wood(**other));
+    let wood = carcass.wood(id);
+    let touches = |other: &&TimberId| {
+        **other != id
+            && lie(wood, tag, carcass.wood(**other))
+            && notched(carcass, **other).is_none_or(|left| lie(wood, tag, &left))
+    };
     near.iter().filter(touches).copied().collect()
 }
 
@@ -28,6 +33,24 @@ pub fn lie(wood: &[Cell<Made>], tag: Made, other: &[Cell<Made>]) -> bool {
     area(wood, tag, other) > LEAST_AREA
 }
 
+/// The wood of a timber without the notches and ends that were asked for since
+/// it was cut; `None` if there are none.
+fn notched(carcass: &Carcass<'_>, id: TimberId) -> Option<Vec<Cell<Made>>> {
+    let timber = carcass.timber(id);
+    if timber.notches.is_empty() && timber.ends_cut.is_empty() {
+        return None;
+    }
+    let mut wood = carcass.wood(id).to_vec();
+    for face in &timber.ends_cut {
+        wood = wood.iter().filter_map(|c| c.clipped(face.plane, Made::Inner)).collect();
+    }
+    for notch in &timber.notches {
+        let hole: Vec<(Plane, Made)> = notch.faces.iter().map(|f| (f.plane, Made::Inner)).collect();
+        wood = geometry::carve(&wood, &hole, Made::Inner);
+    }
+    Some(wood)
+}
+
 /// Area over which the faces tagged `tag` of some wood lie on other wood, mm².
 pub fn area(wood: &[Cell<Made>], tag: Made, other: &[Cell<Made>]) -> f64 {
     let mut sum = 0.0;
@@ -35,12 +58,15 @@ pub fn area(wood: &[Cell<Made>], tag: Made, other: &[Cell<Made>]) -> f64 {
         for face in cell.faces.iter().filter(|f| f.tag == tag) {
             let mine = ring(cell, face);
             let normal = vector_area(&mine).normalize_or_zero();
+            let offset = normal.dot(mine[0]);
             for by in other {
-                for facing in by.faces.iter().filter(|f| f.tag != Made::Inner) {
+                // Most faces are nowhere near the plane: look at that first.
+                let on_plane = |k: &u32| (normal.dot(by.points[*k as usize]) - offset).abs() < LIES_ON;
+                let facing = by.faces.iter().filter(|f| f.tag != Made::Inner && f.ring.iter().all(on_plane));
+                for facing in facing {
                     let theirs = ring(by, facing);
                     let toward = vector_area(&theirs).normalize_or_zero();
-                    let apart = normal.dot(theirs[0] - mine[0]);
-                    if normal.dot(toward) < OPPOSITE - 1.0 && apart.abs() < LIES_ON {
+                    if normal.dot(toward) < OPPOSITE - 1.0 {
                         sum += shared(&mine, &theirs, toward);
                     }
                 }

@@ -36,7 +36,7 @@ const WORTH_TELLING: f64 = 1.0;
 /// Fit the rungs.
 ///
 /// # Errors
-/// None at present: a ladder without room is left out with a remark.
+/// None: a ladder without room is left out with a remark.
 pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     let Some(wanted) = carcass.job.timber.parts.ladder else { return Ok(()) };
     let rafter = carcass.job.timber.rafter.size;

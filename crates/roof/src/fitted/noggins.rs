@@ -37,7 +37,7 @@ struct Side {
 /// Fit the rows.
 ///
 /// # Errors
-/// None at present: a noggin without room is left out with a remark.
+/// None: a noggin without room is left out with a remark.
 pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     let Some(wanted) = carcass.job.timber.parts.noggin else { return Ok(()) };
     let mut left_out = 0;

@@ -41,7 +41,7 @@ pub fn surface(job: &Job, backs: RoofPlane) -> Option<(RoofPlane, f64)> {
 /// Fit the sprockets.
 ///
 /// # Errors
-/// None at present: a sprocket without room is left out with a remark.
+/// None: a sprocket without room is left out with a remark.
 pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     let Some(wanted) = carcass.job.eaves.sprocket else { return Ok(()) };
     let lines = eaves_lines::of(carcass);
@@ -200,7 +200,7 @@ fn draft(timber: &Timber, line: &EavesLine, cells: Vec<Cell<Made>>, cuts: Cuts, 
         .map(|p| below.point(*p))
         .fold([DVec3::INFINITY, DVec3::NEG_INFINITY], |[lo, hi], p| [lo.min(p), hi.max(p)]);
     let [lo, hi] = reach;
-    if !(hi.x - lo.x >= SHORTEST_PIECE) {
+    if cells.is_empty() || hi.x - lo.x < SHORTEST_PIECE {
         return None;
     }
     let middle = (lo.z + hi.z) / 2.0;

@@ -1,7 +1,7 @@
 //! Which splice a timber gets, and where.
 
 use super::bolts;
-use super::faces::{Touch, flats, neighbours, touches};
+use super::faces::{Touch, flats, touches};
 use super::form::Joint;
 use super::parting::Planned;
 use super::proportions::{Proportions, proportions};
@@ -279,11 +279,11 @@ fn beside_it(carcass: &Carcass<'_>, id: TimberId, axes: &Axes, [x, u, z]: [[f64;
     let mut out = Vec::new();
     for side in [[z[0] - plate, z[0]], [z[1], z[1] + plate]] {
         let slab = super::form::bar(axes, x, u, side);
-        let planes = [(axes.along, x), (axes.up, u), (axes.across, side)].map(|(n, [low, high])| {
+        let planes = [(axes.across, side), (axes.up, u), (axes.along, x)].map(|(n, [low, high])| {
             let at = |v: f64| axes.origin + n * v;
             [Plane::through(at(high - TOUCH), n), Plane::through(at(low + TOUCH), -n)]
         });
-        for other in neighbours(carcass, core::slice::from_ref(&slab)).into_iter().filter(|o| *o != id) {
+        for other in carcass.beside(core::slice::from_ref(&slab)).into_iter().filter(|o| *o != id) {
             for cell in carcass.wood(other) {
                 let left = planes.iter().flatten().try_fold(cell.clone(), |c, p| c.clipped(*p, Made::Inner));
                 if let Some(left) = left {
