@@ -1,6 +1,7 @@
 //! The frame of rafters while other members are fitted to it.
 
 use crate::SolveError;
+use crate::fitted::Hatch;
 use crate::frame::Frame;
 use crate::frame::heights::Heights;
 use crate::frame::timber::{Made, Notch, Timber, TimberId};
@@ -29,6 +30,10 @@ pub struct Carcass<'a> {
     remarks: Vec<Notice>,
     /// Holes in the slopes, as they were trimmed.
     pub trimmed: Vec<Trimmed>,
+    /// Hatches in the ceiling, as they were trimmed.
+    pub hatches: Vec<Hatch>,
+    /// Joist hangers round chimneys in the ceiling.
+    pub ceiling_hangers: u32,
     /// Space that openings want free of timber.
     pub voids: Vec<Void>,
 }
@@ -48,6 +53,8 @@ impl<'a> Carcass<'a> {
             boxes: Vec::with_capacity(frame.timbers.len()),
             remarks: Vec::new(),
             trimmed: Vec::new(),
+            hatches: Vec::new(),
+            ceiling_hangers: 0,
             voids: Vec::new(),
         };
         for mut timber in frame.timbers {

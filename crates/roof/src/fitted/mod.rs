@@ -15,6 +15,7 @@ mod eaves_lines;
 mod fascia;
 mod fillet;
 mod hangers;
+mod hatch;
 pub mod ladder;
 mod noggins;
 mod purlins;
@@ -22,8 +23,11 @@ mod soffit;
 mod sprockets;
 mod struts;
 mod ties;
+mod trimmers;
 pub mod verges;
 mod walls;
+
+pub use hatch::{Hatch, hangers};
 
 use crate::SolveError;
 use crate::carcass::Carcass;
@@ -42,6 +46,7 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     collars::place(carcass)?;
     ties::place(carcass)?;
     ceiling_joists::place(carcass)?;
+    hatch::place(carcass)?;
     binders::place(carcass)?;
     hangers::place(carcass)?;
     // What keeps rafters apart, and the verges.
