@@ -5,7 +5,7 @@
 help: ## list these commands
 	@grep -E '^[a-z]+:.*## ' $(MAKEFILE_LIST) | sed -E 's/^([a-z]+):.*## /  make \1\t/' | expand -t 16
 
-run: ## check and solve examples/boathouse.toml, write its sheets and lists to out/
+run: ## solve the boathouse and the whole house of examples/, write their sheets and lists to out/
 	@bash scripts/run.sh
 
 test: ## every check there is; STEP="format clippy" runs only those

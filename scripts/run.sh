@@ -4,18 +4,21 @@ set -euo pipefail
 . "$(dirname "$0")/lib.sh"
 cd "$ROOT"
 
-job=examples/boathouse.toml
 need cc gcc libc6-dev
 cargo build --release --quiet -p seatcut
 seatcut=$TARGET/release/seatcut
 
 mkdir -p out
-# Each command tells the notices of the job; once is enough here.
-"$seatcut" check "$job" | head -n 1
-"$seatcut" solve "$job"
-"$seatcut" solve "$job" --json >out/boathouse.json
-"$seatcut" pack "$job" -o out/boathouse-pack.pdf --csv out/boathouse-members.csv >/dev/null
+# The example roof, and a house with everything fitted that a roof can have.
+for name in boathouse whole-house; do
+  job=examples/$name.toml
+  # Each command tells the notices of the job; once is enough here.
+  "$seatcut" check "$job" | head -n 1
+  "$seatcut" solve "$job"
+  "$seatcut" solve "$job" --json >"out/$name.json"
+  "$seatcut" pack "$job" -o "out/$name-pack.pdf" --csv "out/$name-members.csv" >/dev/null
+done
 printf '\nWritten:\n'
-for file in out/boathouse-pack.pdf out/boathouse-members.csv out/boathouse.json; do
-  printf '  %-28s %8d bytes\n' "$file" "$(wc -c <"$file")"
+for file in out/*-pack.pdf out/*-members.csv out/*.json; do
+  printf '  %-30s %8d bytes\n' "$file" "$(wc -c <"$file")"
 done

@@ -10,7 +10,7 @@ mod reading;
 
 use common::{Seed, random_job};
 use geometry::DVec3;
-use job::{Job, JointRules, Section, SpliceKind, Wood};
+use job::{Job, JointRules, NogginTimber, Parts, PurlinSet, PurlinTimber, Section, SpacedTimber, SpliceKind, Wood};
 use reading::{area_vector, vec3};
 use roof::SolveError;
 use roof::solution::{BoltWay, CutPlace, Member, MemberKind, Solution, SpliceForm};
@@ -45,6 +45,33 @@ fn stout_boathouse(kind: SpliceKind) -> Job {
     job
 }
 
+const fn section(thickness: f64, depth: f64) -> Section {
+    Section { thickness, depth }
+}
+
+const fn spaced(thickness: f64, depth: f64, centres: f64) -> Option<SpacedTimber> {
+    Some(SpacedTimber { size: section(thickness, depth), centres })
+}
+
+/// Everything that can be fitted to a frame, long or short.
+fn furnish(job: &mut Job) {
+    let purlin = PurlinTimber { size: section(75.0, 200.0), set: PurlinSet::Square, up: Vec::new() };
+    let noggin = NogginTimber { size: section(47.0, 100.0), rows: 1 };
+    job.timber.parts = Parts {
+        purlin: Some(purlin),
+        ceiling_joist: Some(section(47.0, 125.0)),
+        binder: Some(section(47.0, 150.0)),
+        hanger: spaced(47.0, 75.0, 1800.0),
+        ladder: spaced(47.0, 100.0, 600.0),
+        noggin: Some(noggin),
+        fascia: Some(section(25.0, 175.0)),
+        soffit: Some(section(9.0, 600.0)),
+        fillet: Some(section(50.0, 150.0)),
+        barge: Some(section(25.0, 200.0)),
+        ..Parts::default()
+    };
+}
+
 /// A roof as it is and made of lengths.
 struct Pair {
     name: String,
@@ -76,7 +103,11 @@ fn roofs() -> &'static [Pair] {
                 job.timber.valley.size.thickness = 75.0;
                 job.timber.rafter.size.thickness = 75.0;
             }
-            both(format!("seed {seed}"), job, KINDS[seed as usize % 3]);
+            both(format!("seed {seed}"), job.clone(), KINDS[seed as usize % 3]);
+            if seed <= 30 {
+                furnish(&mut job);
+                both(format!("seed {seed} with every part"), job, KINDS[seed as usize % 3]);
+            }
         }
         out
     })
@@ -90,6 +121,11 @@ fn whole_mark(m: &Member) -> &str {
 fn lengths(s: &Solution) -> impl Iterator<Item = &Member> {
     let fitting = |m: &&Member| matches!(m.kind, MemberKind::FishPlate | MemberKind::Wedge);
     s.members.iter().filter(move |m| !m.splices.is_empty() && !fitting(m))
+}
+
+fn is_rafter(m: &Member) -> bool {
+    use MemberKind::{CommonRafter, CrippleRafter, CrownRafter, JackRafter, TrimmingRafter, ValleyJack};
+    matches!(m.kind, CommonRafter | CrippleRafter | CrownRafter | JackRafter | TrimmingRafter | ValleyJack)
 }
 
 fn member<'a>(s: &'a Solution, mark: &str) -> &'a Member {
@@ -198,9 +234,8 @@ fn abreast(normal: DVec3, a: &[DVec3], b: &[DVec3]) -> bool {
 fn neighbours_are_not_spliced_side_by_side() {
     let mut pairs = 0;
     for Pair { name, spliced, .. } in roofs() {
-        let rafters: Vec<&Member> = lengths(spliced)
-            .filter(|m| m.splices[0].at == CutPlace::Head && m.wall.is_some() && m.kind != MemberKind::WallPlate)
-            .collect();
+        let rafters: Vec<&Member> =
+            lengths(spliced).filter(|m| m.splices[0].at == CutPlace::Head && is_rafter(m)).collect();
         // The middle of a splice along the slope, and the station of its rafter.
         let place = |m: &Member| {
             let along = vec3(m.bench.along);
@@ -213,7 +248,7 @@ fn neighbours_are_not_spliced_side_by_side() {
                 let ((xa, ya, along), (xb, yb, other)) = (place(a), place(b));
                 let between = |m: &Member| {
                     let y = vec3(m.bench.origin).dot(vec3(m.bench.across));
-                    let rafter = m.wall == a.wall && vec3(m.bench.along).dot(along) > 0.999_999;
+                    let rafter = is_rafter(m) && m.wall == a.wall && vec3(m.bench.along).dot(along) > 0.999_999;
                     rafter && y > ya.min(yb) + 1.0 && y < ya.max(yb) - 1.0
                 };
                 if along.dot(other) < 0.999_999 || (ya - yb).abs() < 1.0 || spliced.members.iter().any(between) {
@@ -254,6 +289,54 @@ fn plates_are_not_lapped_under_rafters() {
         }
     }
     assert!(laps >= 15, "only {laps} laps");
+}
+
+#[test]
+fn boards_are_joined_over_rafters() {
+    let mut job = boathouse();
+    job.timber.parts.fascia = Some(section(25.0, 175.0));
+    job.timber.joint = joint(SpliceKind::Splayed);
+    let s = roof::solve(&job).expect("the boathouse with fascias");
+    let mut joints = 0;
+    for board in lengths(&s).filter(|m| m.kind == MemberKind::Fascia) {
+        let (origin, along) = (vec3(board.bench.origin), vec3(board.bench.along));
+        for splice in board.splices.iter().filter(|x| x.at == CutPlace::Head) {
+            // A 45° mitre is as long as the board is thick.
+            assert_eq!((splice.kind, splice.length_mm), (SpliceForm::BoardSplay, 25.0));
+            let middle = origin + along * (splice.from_mm + splice.length_mm / 2.0);
+            let off = |m: &Member| (vec3(m.axis.from) - middle).dot(along).abs();
+            let tails = s.members.iter().filter(|m| is_rafter(m) && m.wall == board.wall && m.birdsmouth.is_some());
+            let nearest = tails.map(off).fold(f64::INFINITY, f64::min);
+            assert!(nearest < 1e-6, "{}: {nearest:.1} mm from the middle of a tail", board.mark);
+            joints += 1;
+        }
+    }
+    assert!(joints >= 5, "only {joints} joints");
+}
+
+#[test]
+fn rafters_are_joined_over_their_purlin_or_beside_one_that_is() {
+    let plan = vec![[0.0, 0.0], [8000.0, 0.0], [8000.0, 8400.0], [0.0, 8400.0]];
+    let mut job = common::job_over(vec![plan], 40.0);
+    job.walls[1].gable = true;
+    job.walls[3].gable = true;
+    job.timber.parts.purlin = Some(PurlinTimber { size: section(75.0, 225.0), set: PurlinSet::Square, up: Vec::new() });
+    job.timber.joint = joint(SpliceKind::Splayed);
+    let s = roof::solve(&job).expect("a gabled roof with purlins");
+    let purlin = s.members.iter().find(|m| m.kind == MemberKind::Purlin).expect("a purlin");
+    let mut rafters: Vec<&Member> = lengths(&s)
+        .filter(|m| m.kind == MemberKind::CommonRafter && m.wall == purlin.wall && m.splices[0].at == CutPlace::Head)
+        .collect();
+    rafters.sort_by(|a, b| a.axis.from[0].total_cmp(&b.axis.from[0]));
+    assert!(rafters.len() > 15, "only {} rafters", rafters.len());
+    let over = |m: &Member| {
+        let x = m.splices[0].from_mm + m.splices[0].length_mm / 2.0;
+        let (origin, along) = (vec3(m.bench.origin), vec3(m.bench.along));
+        ((origin + along * x) - vec3(purlin.axis.from)).dot(along).abs() < 75.0
+    };
+    for pair in rafters.windows(2) {
+        assert!(pair.iter().any(|m| over(m)), "neither {} nor {}", pair[0].mark, pair[1].mark);
+    }
 }
 
 #[test]
@@ -357,6 +440,8 @@ fn notices_say_what_is_made_of_lengths() {
     let s = roof::solve(&stout_boathouse(SpliceKind::Hooked)).expect("a stout boathouse");
     let note = s.notices.iter().find(|n| n.code == "made-of-lengths").expect("a note");
     assert!(note.text.contains("wall plate") && note.text.contains("4200 mm"), "{}", note.text);
-    let plain = roof::solve(&boathouse()).expect("the boathouse");
+    let mut whole = boathouse();
+    whole.timber.joint = JointRules::NONE_NEEDED;
+    let plain = roof::solve(&whole).expect("the boathouse");
     assert!(plain.notices.iter().all(|n| n.code != "made-of-lengths"));
 }

@@ -10,12 +10,13 @@ use geometry::DVec3;
 /// A stud shorter than this is left out, mm: it would split when nailed.
 const SHORTEST_STUD: f64 = 150.0;
 
-/// Place the studs of one cheek. `top` gives the height up to which a stud can
+/// Place the studs of one cheek, all of them `behind` a place. `top` gives the height up to which a stud can
 /// stand at `y`; `head` cuts it there, and says which uncut face bears, if any.
 pub fn studs(
     carcass: &mut Carcass<'_>,
     site: &Site<'_>,
     side: usize,
+    behind: f64,
     top: &dyn Fn(f64) -> f64,
     head: &dyn Fn(&mut Beam) -> Option<Made>,
 ) {
@@ -24,7 +25,7 @@ pub fn studs(
     let stud = site.stud();
     let half = stud.thickness / 2.0;
     // Behind the studs of the front, and clear of the sole plate.
-    let first = (l.front + l.plate.depth).max(site.trimmed.hole.s[0] * l.slope.cos) + half;
+    let first = (l.front + l.plate.depth).max(site.trimmed.hole.s[0] * l.slope.cos).max(behind) + half;
     let tall = |y: f64| top(y) - l.over_main(y + half, 0.0) >= SHORTEST_STUD;
     // The cheek runs out where its roof comes down on the main rafters.
     let run_out = last_tall(first, &tall);
@@ -32,7 +33,7 @@ pub fn studs(
     for y in spaced(first, last, STUD_CENTRES) {
         let reach = [l.over_main(y - half, 0.0), top(y)];
         let origin = l.point(l.in_cheek(side, 0.0), y, 0.0);
-        let mut beam = site.beam(MemberKind::Stud, stud, origin, [DVec3::Z, l.from_cheek(side)], reach);
+        let mut beam = site.beam(MemberKind::Stud, stud, origin, [DVec3::Z, l.cheek_inward(side)], reach);
         cut_on(&mut beam, l.on_main(0.0), under, CutPlace::Foot);
         let bears = head(&mut beam);
         put(carcass, beam, bears.as_slice());

@@ -1,9 +1,10 @@
 //! A gable dormer: plates over its cheeks, lay boards on the main rafters, a
 //! ridge, and rafters from the plates and the lay boards up to it.
 
-use super::parts::{Site, cut_on, put};
-use super::{cheeks, front};
+use super::parts::{PitchLine, STUD_CENTRES, Site, cut_on, put, put_rafter, spaced};
+use super::{Layout, cheeks, front};
 use crate::carcass::Carcass;
+use crate::fitted::beam::Beam;
 use crate::frame::timber::{CutUse, Face, Made, TimberId};
 use crate::solution::{CutPlace, MemberKind};
 use geometry::{DVec3, Plane};
@@ -11,6 +12,9 @@ use job::Section;
 
 /// A jack shorter than this in plan is left out, mm: there is no room to fix it.
 const SHORTEST_JACK: f64 = 150.0;
+
+/// A stud of the gable shorter than this is left out, mm: it would split.
+const SHORTEST_GABLE_STUD: f64 = 150.0;
 
 /// The last common keeps this far from the end of its plate, mm.
 const FROM_PLATE_END: f64 = 5.0;
@@ -26,13 +30,14 @@ pub fn place(carcass: &mut Carcass<'_>, site: &Site<'_>) {
     let l = site.layout;
     let top = l.plates - l.plate.thickness;
     for side in 0..2 {
-        cheeks::studs(carcass, site, side, &|_| top, &|_| Some(Made::End(true)));
+        cheeks::studs(carcass, site, side, l.front, &|_| top, &|_| Some(Made::End(true)));
     }
     let boards = lay_boards(carcass, site);
     let ridge = ridge(carcass, site, boards[0]);
     let rafters = Rafters { site, plates, boards, ridge };
-    for side in 0..2 {
-        rafters.place(carcass, side);
+    let first = [0, 1].map(|side| rafters.place(carcass, side));
+    if let [Some(near), Some(far)] = first {
+        gable_studs(carcass, site, [near, far]);
     }
 }
 
@@ -41,7 +46,7 @@ fn cheek_plate(carcass: &mut Carcass<'_>, site: &Site<'_>, side: usize) -> Timbe
     let l = site.layout;
     let origin = l.point(l.in_cheek(side, 0.0), l.front, l.plates - l.plate.thickness / 2.0);
     let reach = [0.0, l.plates_end() - l.front];
-    let mut beam = site.beam(MemberKind::WallPlate, l.plate, origin, [l.inward(), l.from_cheek(side)], reach);
+    let mut beam = site.beam(MemberKind::WallPlate, l.plate, origin, [l.inward(), l.cheek_inward(side)], reach);
     if let Some(under) = site.under_cheek(side) {
         cut_on(&mut beam, l.on_main(0.0), under, CutPlace::Head);
     }
@@ -80,7 +85,7 @@ fn lay_boards(carcass: &mut Carcass<'_>, site: &Site<'_>) -> [TimberId; 2] {
         let past = PAST + 4.0 * l.board.depth;
         let reach = [-past, (high - low).length() + past];
         let mut beam = site.beam(MemberKind::LayBoard, l.board, origin, [along, outwards], reach);
-        let inwards = l.from_cheek(side);
+        let inwards = l.cheek_inward(side);
         let (middle, cheek) = (l.point(l.middle(), 0.0, 0.0), l.point(l.in_cheek(side, 0.0), 0.0, 0.0));
         let end = l.point(0.0, l.plates_end(), 0.0);
         beam.cut(Plane::through(middle, inwards), CutUse::Mitre(ids[1 - side]), CutPlace::Head);
@@ -96,15 +101,48 @@ fn lay_boards(carcass: &mut Carcass<'_>, site: &Site<'_>) -> [TimberId; 2] {
 /// The ridge runs back until it comes down on the lay boards.
 fn ridge(carcass: &mut Carcass<'_>, site: &Site<'_>, board: TimberId) -> TimberId {
     let l = site.layout;
-    let top = l.plates + l.upstand + l.tan * (l.half_width() - l.ridge.thickness / 2.0);
-    // Never below the plates, but always as deep as the cuts of the rafters.
-    let depth = l.ridge.depth.min(top - l.plates).max((l.rafter.depth / l.cos).ceil());
+    let [under, top] = ridge_reach(l);
+    let depth = top - under;
     let section = Section { depth, ..l.ridge };
-    let origin = l.point(l.middle(), l.front, top - depth);
+    let origin = l.point(l.middle(), l.front, under);
     let reach = [0.0, l.valley(l.half_width()) - l.front + PAST];
     let mut beam = site.beam(MemberKind::RidgeBoard, section, origin, [l.inward(), DVec3::Z], reach);
     cut_on(&mut beam, l.on_main(l.board.thickness), board, CutPlace::Head);
     put(carcass, beam, &[])
+}
+
+/// The studs of the gable: from the plate across the front up to the first
+/// pair of rafters, or to the ridge.
+fn gable_studs(carcass: &mut Carcass<'_>, site: &Site<'_>, pair: [TimberId; 2]) {
+    let l = site.layout;
+    let stud = site.stud();
+    let half = stud.thickness / 2.0;
+    let (ridge, under) = (ridge_reach(l), l.plates + l.upstand - l.rafter.depth / l.cos);
+    let edge = l.plate.depth + half;
+    for x in spaced(l.x[0] + edge, l.x[1] - edge, STUD_CENTRES) {
+        let inside = l.half_width() - (x - l.middle()).abs() - half;
+        if (under + l.tan * inside).min(ridge[0]) - l.plates < SHORTEST_GABLE_STUD {
+            continue;
+        }
+        let under_ridge = (x - l.middle()).abs() < half + l.ridge.thickness / 2.0;
+        let top = if under_ridge { ridge[0] } else { ridge[1] };
+        let origin = l.point(x, l.front, 0.0);
+        let mut beam = site.beam(MemberKind::Stud, stud, origin, [DVec3::Z, l.inward()], [l.plates, top]);
+        for (side, over) in pair.into_iter().enumerate() {
+            let foot = l.point(l.in_cheek(side, 0.0), l.front, under);
+            let plane = Plane::through(foot, l.cheek_inward(side) * -l.sin + DVec3::Z * l.cos);
+            beam.cut(plane, CutUse::Against(over), CutPlace::Head);
+        }
+        put(carcass, beam, &[Made::End(false), Made::End(true)]);
+    }
+}
+
+/// Underside and top of the ridge.
+fn ridge_reach(l: &Layout) -> [f64; 2] {
+    let top = l.plates + l.upstand + l.tan * (l.half_width() - l.ridge.thickness / 2.0);
+    // Not below the plates, but always as deep as the cuts of the rafters.
+    let depth = l.ridge.depth.min(top - l.plates).max((l.rafter.depth / l.cos).ceil());
+    [top - depth, top]
 }
 
 /// What the dormer's rafters are fitted between.
@@ -117,25 +155,25 @@ struct Rafters<'a> {
 
 impl Rafters<'_> {
     /// The rafters of one side: commons as far as the plates go, then jacks.
-    fn place(&self, carcass: &mut Carcass<'_>, side: usize) {
+    /// Returns the first.
+    fn place(&self, carcass: &mut Carcass<'_>, side: usize) -> Option<TimberId> {
         let l = self.site.layout;
         let half = l.rafter.thickness / 2.0;
         let last = l.plates_end() - half - FROM_PLATE_END;
-        let commons = super::parts::spaced(l.front + half, last, l.centres);
-        for y in &commons {
-            self.common(carcass, side, *y);
-        }
-        let Some(mut y) = commons.last().map(|y| y + l.centres) else { return };
+        let commons = spaced(l.front + half, last, l.centres);
+        let ids: Vec<TimberId> = commons.iter().map(|y| self.common(carcass, side, *y)).collect();
+        let mut y = commons.last()? + l.centres;
         while l.half_width() - l.valley_inside(y + half).max(0.0) > SHORTEST_JACK + l.ridge.thickness {
             self.jack(carcass, side, y);
             y += l.centres;
         }
+        ids.first().copied()
     }
 
     /// A rafter as long as it can be, its head against the ridge.
-    fn drawn(&self, kind: MemberKind, side: usize, y: f64) -> crate::fitted::beam::Beam {
+    fn drawn(&self, kind: MemberKind, side: usize, y: f64) -> Beam {
         let l = self.site.layout;
-        let inwards = l.from_cheek(side);
+        let inwards = l.cheek_inward(side);
         let along = inwards * l.cos + DVec3::Z * l.sin;
         let up = inwards * -l.sin + DVec3::Z * l.cos;
         let foot = l.point(l.in_cheek(side, 0.0), y, l.plates + l.upstand - l.rafter.depth / l.cos);
@@ -147,10 +185,10 @@ impl Rafters<'_> {
     }
 
     /// A rafter over the plate.
-    fn common(&self, carcass: &mut Carcass<'_>, side: usize, y: f64) {
+    fn common(&self, carcass: &mut Carcass<'_>, side: usize, y: f64) -> TimberId {
         let l = self.site.layout;
         let mut beam = self.drawn(MemberKind::CommonRafter, side, y);
-        let outwards = -l.from_cheek(side);
+        let outwards = -l.cheek_inward(side);
         let at = |inside: f64| l.point(l.in_cheek(side, inside), 0.0, 0.0);
         let plates = l.point(0.0, 0.0, l.plates);
         let eaves = self.eaves(y);
@@ -166,7 +204,15 @@ impl Rafters<'_> {
             let seat = beam.cut(Plane::through(plates, -DVec3::Z), CutUse::Seat, CutPlace::Foot);
             beam.rests = vec![(seat, self.plates[side])];
         }
-        put(carcass, beam, &[]);
+        put_rafter(carcass, beam, &self.pitch_line(side, y, 0.0, eaves > 0.0))
+    }
+
+    /// The pitch line of a rafter from `inside` the cheek to the middle.
+    fn pitch_line(&self, side: usize, y: f64, inside: f64, seated: bool) -> PitchLine {
+        let l = self.site.layout;
+        let line =
+            [inside, l.half_width()].map(|inside| l.point(l.in_cheek(side, inside), y, l.plates + l.tan * inside));
+        PitchLine { line, upstand: l.upstand, cos: l.cos, seated }
     }
 
     /// How far a rafter runs past its plate: to the eaves, unless it would come
@@ -183,7 +229,7 @@ impl Rafters<'_> {
         let mut beam = self.drawn(MemberKind::ValleyJack, side, y);
         cut_on(&mut beam, l.on_main(l.board.thickness), self.boards[side], CutPlace::Foot);
         let cheek = l.point(l.in_cheek(side, 0.0), 0.0, 0.0);
-        beam.cut(Plane::through(cheek, -l.from_cheek(side)), CutUse::Trim, CutPlace::Foot);
-        put(carcass, beam, &[]);
+        beam.cut(Plane::through(cheek, -l.cheek_inward(side)), CutUse::Trim, CutPlace::Foot);
+        put_rafter(carcass, beam, &self.pitch_line(side, y, l.valley_inside(y).max(0.0), false));
     }
 }

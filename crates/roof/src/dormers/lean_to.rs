@@ -1,7 +1,7 @@
 //! A lean-to dormer: rafters from a plate over the front up to a lay board on
 //! the main rafters.
 
-use super::parts::{Site, cut_on, put, spaced};
+use super::parts::{PitchLine, Site, cut_on, put, put_rafter, spaced};
 use super::{cheeks, front};
 use crate::carcass::Carcass;
 use crate::frame::timber::{CutUse, Face, Made, TimberId};
@@ -26,9 +26,11 @@ pub fn place(carcass: &mut Carcass<'_>, site: &Site<'_>) {
     let foot = l.point(0.0, l.front, under);
     let plane = Plane::through(foot, l.inward() * -l.sin + DVec3::Z * l.cos);
     let top = |y: f64| under + l.tan * (y - l.front);
+    // In front of that the seats of the rafters are cut higher.
+    let behind_seat = l.front + (l.plates - under) / l.tan;
     for (side, over) in [*first, *last].into_iter().enumerate() {
         let tall = |y: f64| top(y + half);
-        cheeks::studs(carcass, site, side, &tall, &|beam| {
+        cheeks::studs(carcass, site, side, behind_seat, &tall, &|beam| {
             beam.cut(plane, CutUse::Against(over), CutPlace::Head);
             None
         });
@@ -75,5 +77,6 @@ fn rafter(carcass: &mut Carcass<'_>, site: &Site<'_>, x: f64, plate: TimberId, b
         let seat = beam.cut(Plane::through(at(l.front), -DVec3::Z), CutUse::Seat, CutPlace::Foot);
         beam.rests = vec![(seat, plate)];
     }
-    put(carcass, beam, &[])
+    let line = [l.front, l.tip()].map(|y| l.point(x, y, l.plates + l.tan * (y - l.front)));
+    put_rafter(carcass, beam, &PitchLine { line, upstand: l.upstand, cos: l.cos, seated: l.eaves > 0.0 })
 }

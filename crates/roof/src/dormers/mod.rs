@@ -37,8 +37,8 @@ pub fn place(carcass: &mut Carcass<'_>, trimmed: &Trimmed) -> Result<(), SolveEr
         "dormer-built",
         format!("dormer {}", dormer.name),
         format!(
-            "Dormer {} stands on the trimming rafters: its weight and the wind on it come down there. Boarding and \
-             studs inside its gable are not drawn. {rule}",
+            "Dormer {} stands on the trimming rafters: its weight and the wind on it come down there. See that a \
+             floor or tie holds them together there. {rule}",
             dormer.name
         ),
     );

@@ -4,10 +4,10 @@ use super::Layout;
 use crate::carcass::Carcass;
 use crate::fitted::beam::{Beam, axes};
 use crate::fitted::contacts;
-use crate::frame::timber::{CutUse, Made, TimberId};
+use crate::frame::timber::{CutUse, Made, Seat, Timber, TimberId};
 use crate::openings::Trimmed;
 use crate::solution::{CutPlace, MemberKind};
-use geometry::{DVec3, Plane};
+use geometry::{DVec3, HalfPlan, Plane};
 use job::Section;
 
 /// Greatest distance between the centres of studs, mm (common practice: half
@@ -51,6 +51,30 @@ impl Site<'_> {
 /// A cut that keeps the wood above a plane, against the timber under it.
 pub fn cut_on(beam: &mut Beam, plane: Plane, on: TimberId, at: CutPlace) -> Made {
     beam.cut(plane.flipped(), CutUse::Against(on), at)
+}
+
+/// A rafter of a dormer: its pitch line, and the plumb height of its top above
+/// it.
+pub struct PitchLine {
+    /// Foot and head.
+    pub line: [DVec3; 2],
+    /// Plumb height of the top above the line, mm.
+    pub upstand: f64,
+    /// Slope of the line.
+    pub cos: f64,
+    /// Whether it has a birdsmouth over its plate at the foot of the line.
+    pub seated: bool,
+}
+
+/// Add a rafter that is measured on its pitch line.
+pub fn put_rafter(carcass: &mut Carcass<'_>, beam: Beam, pitch: &PitchLine) -> TimberId {
+    let rests = beam.rests;
+    let mut timber = Timber::fitted(beam.kind, beam.wall, beam.section, pitch.line, beam.axes, beam.cells, beam.cuts);
+    timber.rests = rests;
+    timber.top_offset = pitch.upstand;
+    timber.under_offset = pitch.upstand - beam.section.depth / pitch.cos;
+    timber.seat = pitch.seated.then(|| Seat { heel: HalfPlan::through(timber.foot, timber.dir), level: timber.base });
+    carcass.add(timber)
 }
 
 /// Add a timber; the faces named lie on whatever is found there.

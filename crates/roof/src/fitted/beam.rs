@@ -89,7 +89,7 @@ impl Beam {
     /// Keep what is inside a plane; gives the tag of the new face.
     pub fn cut(&mut self, plane: Plane, purpose: CutUse, at: CutPlace) -> Made {
         let tag = self.new_tag(purpose, at);
-        self.cells = self.cells.iter().filter_map(|c| c.clipped(plane, tag)).collect();
+        self.cells = geometry::trim(&self.cells, plane, tag, Made::Inner);
         tag
     }
 

@@ -81,7 +81,7 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
         }
     }
     if missing > 0 {
-        let text = format!("Other timbers stand where {missing} of the binders would lie: they are left out.");
+        let text = format!("Binders left out, because other timbers stand where they would lie: {missing}.");
         carcass.remark(NoticeLevel::Warn, "binder-left-out", "whole roof", text);
     }
     Ok(())

@@ -53,7 +53,7 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
             NoticeLevel::Warn,
             "collar-left-out",
             "whole roof",
-            format!("With `timber.collar.height` at {height:.0} mm, {count} collars {why}: they are left out."),
+            format!("Collars left out, because at {height:.0} mm above the plates they {why}: {count}."),
         );
     }
     Ok(())

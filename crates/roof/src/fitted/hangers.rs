@@ -6,6 +6,7 @@
 
 use super::beam::{Beam, axes, covers, under_tops};
 use super::clearing::is_clear;
+use super::contacts;
 use crate::SolveError;
 use crate::carcass::Carcass;
 use crate::frame::timber::{CutUse, Made, Role, Timber, TimberId};
@@ -26,6 +27,9 @@ const SHORTEST: f64 = 300.0;
 /// Points on a rafter's side are looked at this share of the way out from its
 /// middle.
 const INNER: f64 = 0.99;
+
+/// A lap on the side of a rafter smaller than this cannot be nailed, mm².
+const LEAST_LAP: f64 = 2_000.0;
 
 /// A binder as hangers see it.
 #[derive(Clone, Copy)]
@@ -74,8 +78,8 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     }
     if missing > 0 {
         let text = format!(
-            "{missing} of {wanted} hangers find no rafter over their binder, or no room beside one, and are left out: \
-             hang the binders from whatever stands there."
+            "Hangers left out, of {wanted}, for want of a rafter over their binder or of room beside one: {missing}. Hang \
+             the binders from whatever stands there."
         );
         carcass.remark(NoticeLevel::Warn, "hanger-left-out", "whole roof", text);
     }
@@ -113,7 +117,8 @@ fn hang(carcass: &Carcass<'_>, binder: &Below, size: Section, id: TimberId) -> O
     let rafter = carcass.timber(id);
     [(true, true), (true, false), (false, true), (false, false)].into_iter().find_map(|(left, upper)| {
         let beam = in_corner(carcass, binder, size, (id, rafter), left, upper)?;
-        is_clear(carcass, &beam, &|_| false).then_some(beam)
+        let lap = beam.rests.first().map_or(0.0, |(tag, id)| contacts::area(&beam.cells, *tag, carcass.wood(*id)));
+        (lap > LEAST_LAP && is_clear(carcass, &beam, &|_| false)).then_some(beam)
     })
 }
 

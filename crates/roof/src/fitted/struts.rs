@@ -17,9 +17,13 @@ use geometry::surface::WallId;
 use geometry::{DVec2, DVec3, Plane};
 use job::{BearingLine, Section, SpacedTimber};
 
-/// A strut leans no further from plumb than this (run per rise: 45°;
-/// reference/strength.md, struts of purlins).
-const MOST_LEAN: f64 = 1.0;
+/// A strut that leans further from plumb than this (run per rise: 45°;
+/// reference/strength.md, struts of purlins) is spoken of.
+const FAR_LEAN: f64 = 1.0;
+
+/// A strut leans no further from plumb than this (run per rise: 60°): past it
+/// the thrust on the sole plate is twice the load and nothing holds the foot.
+const MOST_LEAN: f64 = 1.732;
 
 /// A strut meets the underside of its purlin at least this near to square (as
 /// a cosine: 60° off); flatter, it would slide off a plain bearing.
@@ -231,11 +235,13 @@ fn stand(carcass: &mut Carcass<'_>, bed: &Bed, strut: SpacedTimber, rows: &[(usi
         carcass.add(sole.clone().timber());
     }
     let mut propped = Vec::new();
-    let mut missing = 0;
+    let (mut missing, mut flat) = (0, 0);
     for (k, row) in rows {
         for at in &row.stations {
             match fit(carcass, bed, strut.size, row, &soles, *at) {
                 Some(beam) => {
+                    let along = beam.axes.along;
+                    flat += usize::from(along.truncate().length() > FAR_LEAN * along.z);
                     carcass.add(beam.timber());
                     propped.push(*k);
                 }
@@ -243,13 +249,18 @@ fn stand(carcass: &mut Carcass<'_>, bed: &Bed, strut: SpacedTimber, rows: &[(usi
             }
         }
     }
+    let place = format!("({:.0}, {:.0})", bed.from.x, bed.from.y);
     if missing > 0 {
-        carcass.remark(
-            NoticeLevel::Warn,
-            "strut-left-out",
-            format!("({:.0}, {:.0})", bed.from.x, bed.from.y),
-            format!("Other timbers stand in the way of {missing} struts of this bearing line: they are left out."),
+        let text =
+            format!("Struts of this bearing line that other timbers stand in the way of, and left out: {missing}.");
+        carcass.remark(NoticeLevel::Warn, "strut-left-out", place.clone(), text);
+    }
+    if flat > 0 {
+        let text = format!(
+            "Struts of this bearing line that lean more than 45° from plumb: {flat}. Stop their feet against sliding, and \
+             have a structural engineer check the thrust on the line below."
         );
+        carcass.remark(NoticeLevel::Warn, "strut-leans-far", place, text);
     }
     propped
 }

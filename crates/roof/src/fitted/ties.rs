@@ -1,8 +1,9 @@
 //! Angle ties and dragon ties at hipped corners.
 //!
 //! The angle tie lies across the corner, square to the hip in plan, on both
-//! plates and under the rafters: it is cogged over the plates, so that it holds
-//! them together, and stands in a bay between jacks. The dragon tie lies under
+//! plates and under the rafters: it is cogged over the inner part of the
+//! plates, so that it holds them together, and its ends stand in bays between
+//! jacks. The dragon tie lies under
 //! the hip, its top level with the plates: a tongue on it is let into both
 //! plates at their corner, and the angle tie is let into its top.
 
@@ -21,8 +22,14 @@ use job::Section;
 const COG: f64 = 20.0;
 
 /// An angle tie stands no nearer to the corner than this and no further off,
-/// along the hip in plan, mm (common practice: 600 to 900 mm).
-const OFF_CORNER: [f64; 2] = [450.0, 1100.0];
+/// along the hip in plan, mm (common practice: 600 to 900 mm, further where
+/// the jacks leave no bay).
+const OFF_CORNER: [f64; 2] = [450.0, 1500.0];
+
+/// An angle tie reaches this far over each plate, mm: enough for a cog with
+/// wood behind it, and it fits between jacks more often than one that covers
+/// the plate.
+const BEARING: f64 = 60.0;
 
 /// Places for an angle tie are tried this far apart, mm.
 const STEP: f64 = 25.0;
@@ -141,7 +148,8 @@ fn tie_at(carcass: &Carcass<'_>, walls: &[WallLine], corner: &Corner, size: Sect
         if !(along > spread && along < wall.length - spread) {
             return None;
         }
-        beam.cut(upright(wall.inside()), CutUse::Trim, at);
+        let end = wall.from + inward * (width - BEARING.min(width));
+        beam.cut(upright(HalfPlan::through(end, -inward)), CutUse::Trim, at);
         beam.cut(under_tops(wall.plane?, carcass.heights.upstand), CutUse::Trim, at);
         let (plate, level) = wall.plate?;
         let against = |plane| Face { plane, purpose: CutUse::Against(plate), at };

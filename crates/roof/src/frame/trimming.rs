@@ -121,7 +121,6 @@ fn add(
             }
         }
         stood.push(Stood { hole: hole.clone(), inner: on_axis(inner, turn), plies });
-        none_is_cut(job, &stood)?;
     }
     all.sort_by(|a, b| a.at.total_cmp(&b.at));
     Ok((all, stood))
@@ -155,22 +154,6 @@ fn stand_at(all: &mut Vec<Fixed>, at: f64, face: FaceId, reach: [f64; 2], alone:
     match found.trims.iter_mut().find(|(on, _)| *on == face) {
         Some((_, known)) => *known = [known[0].min(reach[0]), known[1].max(reach[1])],
         None => found.trims.push((face, reach)),
-    }
-}
-
-/// No hole may cut the trimming rafters of another; the last one gives way.
-fn none_is_cut(job: &Job, stood: &[Stood]) -> Result<(), SolveError> {
-    let t = job.timber.rafter.size.thickness;
-    let Some((last, before)) = stood.split_last() else { return Ok(()) };
-    let cuts = |a: &Stood, b: &Stood| {
-        (0..b.plies).any(|ply| {
-            let out = t * (ply as f64 + 0.5);
-            [b.inner[0] - out, b.inner[1] + out].iter().any(|at| *at > a.inner[0] && *at < a.inner[1])
-        })
-    };
-    match before.iter().find(|o| o.hole.face == last.hole.face && (cuts(last, o) || cuts(o, last))) {
-        Some(other) => Err(last.hole.refused(Misfit::TrimmingRafters { of: other.hole.name.clone() })),
-        None => Ok(()),
     }
 }
 

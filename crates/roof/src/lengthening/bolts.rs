@@ -15,6 +15,12 @@ const MOST: usize = 8;
 /// Free places are looked for in steps of this, mm.
 const STEP: f64 = 5.0;
 
+/// How many steps either way.
+const TRIES: u32 = 40;
+
+/// Distances are kept to within this, mm: rounding.
+const ROUNDING: f64 = 1e-9;
+
 /// Radius of a washer in diameters of its bolt (EN 1995-1-1 clause 10.4.3: at
 /// least three diameters wide).
 const WASHER: f64 = 1.5;
@@ -48,18 +54,20 @@ pub fn through(joint: &Joint, rules: &BoltRules, covered: &[[f64; 2]]) -> Vec<Bo
     let way = if joint.on_edge && joint.form != SpliceForm::FishPlates { BoltWay::Depth } else { BoltWay::Thickness };
     let mut along: Vec<f64> = Vec::with_capacity(wanted.len());
     for x in wanted {
-        let keep = WASHER * rules.diameter;
-        let free = |x: &f64| {
-            let clear = covered.iter().all(|[a, b]| *x <= a - keep || *x >= b + keep);
-            let apart = along.last().is_none_or(|last| x - last >= rules.along - 1e-9);
-            clear && apart && *x >= s + rules.end - 1e-9 && *x <= e - rules.end + 1e-9
-        };
-        let tries = (0..40).flat_map(|k| [x + STEP * f64::from(k), x - STEP * f64::from(k)]);
         if joint.form == SpliceForm::FishPlates {
             along.push(x);
-        } else if let Some(x) = tries.into_iter().find(free) {
-            along.push(x);
+            continue;
         }
+        let keep = WASHER * rules.diameter;
+        let clear = |x: &f64| covered.iter().all(|[a, b]| *x <= a - keep || *x >= b + keep);
+        let allowed = |x: &f64| {
+            let apart = along.last().is_none_or(|last| x - last >= rules.along - ROUNDING);
+            apart && *x >= s + rules.end - ROUNDING && *x <= e - rules.end + ROUNDING
+        };
+        let tries = || (0..TRIES).flat_map(|k| [x + STEP * f64::from(k), x - STEP * f64::from(k)]);
+        // Where a board covers the whole side, heads and nuts are let in.
+        let place = tries().find(|x| clear(x) && allowed(x)).or_else(|| tries().find(allowed));
+        along.extend(place);
     }
     let [low, high] = joint.up;
     let inset = (depth / 3.0).max(rules.edge);

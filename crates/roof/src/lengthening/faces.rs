@@ -114,9 +114,8 @@ pub struct Touch {
 pub fn touches(carcass: &Carcass<'_>, id: TimberId) -> Vec<Touch> {
     let axes = carcass.timber(id).axes();
     let mine = flats(carcass.wood(id));
-    let near = neighbours(carcass, carcass.wood(id));
     let mut out: Vec<Touch> = Vec::new();
-    for other in near.into_iter().filter(|o| *o != id) {
+    for other in carcass.beside(carcass.wood(id)).into_iter().filter(|o| *o != id) {
         let theirs = flats(carcass.wood(other));
         for face in &mine {
             for ring in theirs.iter().filter_map(|o| face.on(o)) {
@@ -125,22 +124,4 @@ pub fn touches(carcass: &Carcass<'_>, id: TimberId) -> Vec<Touch> {
         }
     }
     out
-}
-
-/// Timbers whose bounding boxes touch that of some wood.
-pub fn neighbours(carcass: &Carcass<'_>, wood: &[Cell<Made>]) -> Vec<TimberId> {
-    let (low, high) = bounds(wood);
-    carcass
-        .built()
-        .map(|(id, _)| id)
-        .filter(|id| {
-            let (l, h) = bounds(carcass.wood(*id));
-            low.cmple(h + LIES_ON).all() && l.cmple(high + LIES_ON).all()
-        })
-        .collect()
-}
-
-fn bounds(cells: &[Cell<Made>]) -> (DVec3, DVec3) {
-    let all = || cells.iter().flat_map(|c| &c.points);
-    (all().fold(DVec3::INFINITY, |a, p| a.min(*p)), all().fold(DVec3::NEG_INFINITY, |a, p| a.max(*p)))
 }

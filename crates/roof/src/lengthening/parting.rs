@@ -1,6 +1,6 @@
 //! One timber made into its lengths.
 
-use super::faces::{area_on, flats, neighbours};
+use super::faces::{area_on, flats};
 use super::fittings::start_of;
 use super::form::{Around, Joint, WEDGE_TAPER};
 use super::types::{Bolt, Lengthened, Splice};
@@ -123,7 +123,7 @@ fn length_of(old: &Timber, ids: &[TimberId], part: usize, splices: &[Planned]) -
 fn declare(carcass: &mut Carcass<'_>, ids: &[TimberId], wood: &[Cell<Made>]) {
     let whole = ids[0];
     let pieces: Vec<_> = ids.iter().map(|id| flats(carcass.wood(*id))).collect();
-    for other in neighbours(carcass, wood) {
+    for other in carcass.beside(wood) {
         if ids.contains(&other) {
             continue;
         }

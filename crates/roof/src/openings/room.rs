@@ -1,7 +1,7 @@
 //! Whether a hole, its trimmers and its trimming rafters have room in a slope.
 
 use super::patch::Patch;
-use super::{Hole, Misfit, Slope};
+use super::{Hole, Misfit, Slope, rule};
 use crate::SolveError;
 use crate::frame::FaceLine;
 use crate::frame::trimming::Stood;
@@ -39,12 +39,20 @@ pub struct Room<'a> {
 }
 
 impl Room<'_> {
-    /// Look at holes before rafters stand: with as few of them cut as can be.
+    /// Look at holes before rafters stand: at least as many are cut as full
+    /// centres make.
     ///
     /// # Errors
     /// The first hole that has no room.
     pub fn for_holes(&self, holes: &[Hole]) -> Result<(), SolveError> {
-        let trimmed: Vec<Trimmed<'_>> = holes.iter().map(|hole| Trimmed { hole, inner: hole.x, plies: 1 }).collect();
+        let rafter = &self.job.timber.rafter;
+        let plies = |hole: &Hole| {
+            let bays = (hole.x[1] - hole.x[0] + rafter.size.thickness) / rafter.centres;
+            // Too many are refused when the rafters stand and can be counted.
+            rule::plies(self.job, (bays - TOUCH).ceil().max(1.0) as usize - 1).unwrap_or(1)
+        };
+        let trimmed: Vec<Trimmed<'_>> =
+            holes.iter().map(|hole| Trimmed { hole, inner: hole.x, plies: plies(hole) }).collect();
         self.check(&trimmed)
     }
 
@@ -62,8 +70,8 @@ impl Room<'_> {
         for (k, one) in trimmed.iter().enumerate() {
             let misfit = self
                 .above_plate(one)
-                .or_else(|| self.in_face(one.hole, &self.timber(one)))
                 .or_else(|| self.cover_in_face(one.hole))
+                .or_else(|| self.in_face(one.hole, &self.timber(one)))
                 .or_else(|| self.purlins(one))
                 .or_else(|| trimmed[..k].iter().find_map(|other| self.taken(one, other)));
             if let Some(misfit) = misfit {
@@ -98,14 +106,19 @@ impl Room<'_> {
     }
 
     /// The lower trimmer must lie above the plates, and above the ceiling
-    /// joists that are lapped to the rafters there.
+    /// joists that are lapped to the rafters there; the hole must lie above
+    /// what is fixed on the backs of the rafters at the eaves.
     fn above_plate(&self, one: &Trimmed<'_>) -> Option<Misfit> {
         let slope = &one.hole.slope;
         let joist = self.job.timber.parts.ceiling_joist.map_or(0.0, |j| j.depth);
         let [low, _] = self.reach(one);
         // The lowest arris of the trimmer.
         let over = slope.point(0.0, low).z - slope.cos * self.depth() - slope.plane.base_height;
-        let higher = (joist - over) / slope.sin;
+        let sprocket = self.job.eaves.sprocket.map_or(0.0, |s| s.reach / slope.cos);
+        // A fillet starts at the fascia, at the plate line at the highest.
+        let fillet = self.job.timber.parts.fillet.map_or(0.0, |f| f.depth);
+        let lowest = one.hole.cover.iter().map(|p| p.y / slope.cos).fold(one.hole.s[0], f64::min);
+        let higher = ((joist - over) / slope.sin).max(sprocket.max(fillet) - lowest);
         (higher > 0.0).then_some(Misfit::Eaves { higher })
     }
 
@@ -187,7 +200,8 @@ impl Room<'_> {
         up.fold([f64::INFINITY, f64::NEG_INFINITY], |[lo, hi], s| [lo.min(s), hi.max(s)])
     }
 
-    /// Two holes abreast share at most a trimming rafter.
+    /// Two holes abreast share at most a trimming rafter, and none cuts those
+    /// of another.
     fn taken(&self, one: &Trimmed<'_>, other: &Trimmed<'_>) -> Option<Misfit> {
         if one.hole.face != other.hole.face {
             return None;
@@ -197,7 +211,20 @@ impl Room<'_> {
         let t = self.thickness();
         let ([e, f], [g, h]) = (self.sides(one), self.sides(other));
         let apart = e >= h + t - AT_PLATE || g >= f + t - AT_PLATE;
-        (abreast && !apart).then(|| Misfit::Taken { by: other.hole.name.clone() })
+        let name = || other.hole.name.clone();
+        if abreast && !apart {
+            return Some(Misfit::Taken { by: name() });
+        }
+        (self.cuts(one, other) || self.cuts(other, one)).then(|| Misfit::TrimmingRafters { of: name() })
+    }
+
+    /// Whether a trimming rafter of `other` stands between those of `one`: they
+    /// run the whole slope.
+    fn cuts(&self, one: &Trimmed<'_>, other: &Trimmed<'_>) -> bool {
+        (0..other.plies).any(|ply| {
+            let out = self.thickness() * (ply as f64 + 0.5);
+            [other.inner[0] - out, other.inner[1] + out].iter().any(|at| *at > one.inner[0] && *at < one.inner[1])
+        })
     }
 
     /// Reach up the slope of everything at a hole, mm.

@@ -3,36 +3,11 @@
 
 use crate::clear::assert_clear;
 use crate::common::{Seed, random_job};
-use job::{Distance, Job, Opening, OpeningKind};
-use roof::{Misfit, Place, SolveError};
+use crate::random::{move_to, random_opening};
+use roof::{Misfit, SolveError};
 
 /// How many roofs are tried.
 const ROOFS: u64 = 200;
-
-pub fn random_opening(seed: &mut Seed, job: &Job, name: &str) -> Opening {
-    let wall = seed.below(job.walls.len() as u64) as usize;
-    let kind = if seed.once_in(2) { OpeningKind::RoofWindow } else { OpeningKind::Chimney };
-    let plan = kind == OpeningKind::Chimney || seed.once_in(3);
-    let up = seed.between(0.0, 4500.0);
-    Opening {
-        name: name.into(),
-        kind,
-        wall,
-        along: seed.between(-500.0, 9000.0),
-        up: if plan { Distance::Plan(up) } else { Distance::Slope(up) },
-        width: seed.between(300.0, 1500.0),
-        height: seed.between(300.0, 1400.0),
-        flue_wall: if seed.once_in(2) { Some(seed.between(90.0, 230.0)) } else { None },
-    }
-}
-
-pub fn move_to(opening: &mut Opening, place: Place) {
-    opening.along = place.along;
-    opening.up = match opening.up {
-        Distance::Slope(_) => Distance::Slope(place.up),
-        Distance::Plan(_) => Distance::Plan(place.up),
-    };
-}
 
 #[test]
 fn an_opening_is_built_or_a_place_is_named_that_takes_it() {
