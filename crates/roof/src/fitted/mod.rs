@@ -7,6 +7,7 @@ mod binders;
 mod boards;
 mod ceiling_holes;
 mod ceiling_joists;
+mod ceiling_laying;
 mod clearing;
 mod collars;
 pub mod contacts;
