@@ -205,8 +205,6 @@ struct Split {
     id: TimberId,
     along: DVec2,
     ends: [f64; 2],
-    /// Its wood before and behind the hole.
-    wood: [Vec<Cell<Made>>; 2],
     /// Timbers that lie on it or against it, by the piece that keeps them.
     holds: Vec<(TimberId, Made, usize)>,
 }
@@ -232,7 +230,7 @@ impl Split {
                 }
             }
         }
-        Some(Self { id, along, ends, wood, holds })
+        Some(Self { id, along, ends, holds })
     }
 
     /// Cut it: the ends lie against the outermost trimmers.
