@@ -1,6 +1,6 @@
 //! The card of a pattern piece: all that is needed at the bench to cut it.
 
-use roof::solution::{CutPlace, Member, PatternPiece, Solution};
+use roof::solution::{BoltWay, CutPlace, Member, PatternPiece, Solution, SpliceForm, SpliceOut};
 
 use crate::cover::key_figures;
 use crate::heel;
@@ -220,27 +220,70 @@ fn tape_table(member: &Member, lengths: Lengths) -> Table {
     table
 }
 
-/// The named deductions under the tape marks, or on a page more.
+/// The named deductions and the splices under the tape marks, or on a page more.
 fn deductions(pages: &mut Vec<Page>, member: &Member, lengths: Lengths, mut y: f64) {
     const WIDTH: f64 = HEEL_AT - TAPE_AT - 4.0;
     let style = Style::regular(9.0);
-    for (i, deduction) in member.deductions.iter().enumerate() {
-        let along = lengths.write(deduction.slope_mm);
-        let words =
-            format!("{} less {along}: {} ({} level)", place(deduction.at), deduction.why, lengths.write(deduction.mm));
-        let lines = style.wrap_at_most(&one_line(&words), WIDTH, 4);
-        if y + (lines.len() as f64 - 1.0) * style.line_mm() > BOTTOM {
-            let Some(last) = pages.last() else { return };
-            let mut page = Page::new(&last.name, false, CAUTION);
-            page.sheet.text([LEFT, TOP + 8.0], Anchor::Start, Style::bold(14.0), "Deductions, continued");
-            pages.push(page);
-            y = TOP + 16.0;
+    let taken_off: Vec<String> = member
+        .deductions
+        .iter()
+        .map(|d| {
+            let along = lengths.write(d.slope_mm);
+            format!("{} less {along}: {} ({} level)", place(d.at), d.why, lengths.write(d.mm))
+        })
+        .collect();
+    let spliced: Vec<String> = member.splices.iter().map(|s| splice_words(s, lengths)).collect();
+    for (head, words) in [("taken off the true length, along the timber", taken_off), ("splices", spliced)] {
+        for (i, words) in words.iter().enumerate() {
+            // A scarf has many bolts: nothing of it may be cut off.
+            let lines = style.wrap_at_most(&one_line(words), WIDTH, 12);
+            if y + (lines.len() as f64 - 1.0) * style.line_mm() > BOTTOM {
+                let Some(last) = pages.last() else { return };
+                let mut page = Page::new(&last.name, false, CAUTION);
+                page.sheet.text([LEFT, TOP + 8.0], Anchor::Start, Style::bold(14.0), "Continued");
+                pages.push(page);
+                y = TOP + 16.0;
+            }
+            let Some(page) = pages.last_mut() else { return };
+            if i == 0 {
+                page.sheet.text([TAPE_AT, y], Anchor::Start, LABEL, head);
+                y += LABEL.line_mm() + 0.6;
+            }
+            y = page.sheet.lines([TAPE_AT, y], style, &lines) + 0.6;
         }
-        let Some(page) = pages.last_mut() else { return };
-        if i == 0 {
-            page.sheet.text([TAPE_AT, y], Anchor::Start, LABEL, "taken off the true length, along the timber");
-            y += LABEL.line_mm() + 0.6;
-        }
-        y = page.sheet.lines([TAPE_AT, y], style, &lines) + 0.6;
     }
+}
+
+/// A splice in words, with its bolt holes pulled from the foot.
+fn splice_words(splice: &SpliceOut, lengths: Lengths) -> String {
+    let kind = match splice.kind {
+        SpliceForm::HalfLap => "half lap",
+        SpliceForm::FishPlates => "butt with fish plates",
+        SpliceForm::Splayed => "splayed scarf",
+        SpliceForm::Hooked => "hooked scarf",
+        SpliceForm::BoardSplay => "splayed butt",
+    };
+    let mut words = format!(
+        "{}: {kind} with {}, {} long from {}",
+        place(splice.at),
+        splice.mate,
+        lengths.write(splice.length_mm),
+        lengths.write(splice.from_mm)
+    );
+    if let Some(taper) = splice.wedge_mm_in_100 {
+        words.push_str(&format!("; folding wedges tapered {} in 100", tenth(taper)));
+    }
+    if let Some(first) = splice.bolts.first() {
+        words.push_str(&format!("; {} holes of {} at ", splice.bolts.len(), lengths.write(first.diameter_mm)));
+        let holes: Vec<String> = splice
+            .bolts
+            .iter()
+            .map(|b| match b.through {
+                BoltWay::Thickness => format!("{} ({} up)", lengths.write(b.along_mm), lengths.write(b.up_mm)),
+                BoltWay::Depth => format!("{} (from the top)", lengths.write(b.along_mm)),
+            })
+            .collect();
+        words.push_str(&holes.join(", "));
+    }
+    words
 }

@@ -23,6 +23,7 @@ mod piece_view;
 mod plan;
 mod sheet;
 mod strips;
+mod survey_sheet;
 mod svg;
 mod table;
 mod text;
@@ -68,6 +69,7 @@ pub enum PackError {
 pub fn pack(solution: &Solution) -> Result<Vec<u8>, PackError> {
     let mut pages = cover::pages(solution);
     pages.extend(cover::inside(solution));
+    pages.extend(survey_sheet::pages(solution));
     pages.extend(strips::pages(solution));
     for (k, piece) in solution.pieces.iter().enumerate() {
         // A piece and its mirror image share a card: that of the first of them.

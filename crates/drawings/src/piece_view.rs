@@ -1,7 +1,7 @@
 //! A timber lying on the bench, from above and from its right side, at a
 //! legible scale: what is too long is broken where nothing happens.
 
-use roof::solution::{CutPlace, Member, TapeMark};
+use roof::solution::{BoltWay, CutPlace, Member, TapeMark};
 
 use crate::facets::{Facet, facets, half};
 use crate::layout::{Room, scale, scale_words, spread};
@@ -144,6 +144,7 @@ pub fn draw(sheet: &mut Sheet, member: &Member, lengths: Lengths, room: Room) {
     let mut places: Vec<f64> = points().map(|p| p[0]).collect();
     places.extend(pitch_line.iter().map(|p| p[0]));
     places.extend(member.marks.iter().flat_map(|m| [m.left_mm, m.right_mm]));
+    places.extend(member.splices.iter().flat_map(|s| &s.bolts).map(|b| b.along_mm));
     places.retain(|v| v.is_finite());
     places.sort_by(f64::total_cmp);
     let free = room.h - TAPE - BETWEEN - UNDER;
@@ -163,6 +164,7 @@ pub fn draw(sheet: &mut Sheet, member: &Member, lengths: Lengths, room: Room) {
         side.faces(sheet, &faces, [0.0, 0.0, 1.0], depth);
         tape_lines(sheet, member, &top);
         face_lines(sheet, member, &side, [up_low, up_high]);
+        bolt_holes(sheet, member, &top, &side);
         if is_sloping(member) {
             for &[from, to, _] in &along.parts {
                 let (a, b) = (from.max(pitch_line[0][0]), to.min(pitch_line[1][0]));
@@ -232,6 +234,20 @@ fn face_lines(sheet: &mut Sheet, member: &Member, side: &View<'_>, [low, high]: 
             let (a, b) = (side.along.x(mark.right_mm), side.along.x(end));
             sheet.line([a, side.y(high)], [b, side.y(low)], Pen::dashed(0.18, Dash::Dashed));
         }
+    }
+}
+
+/// Bolt holes, on the view that looks along them.
+fn bolt_holes(sheet: &mut Sheet, member: &Member, top: &View<'_>, side: &View<'_>) {
+    /// A hole is drawn at least this large, mm on paper, to be seen.
+    const LEAST_RADIUS: f64 = 0.5;
+    for bolt in member.splices.iter().flat_map(|s| &s.bolts) {
+        let (view, y) = match bolt.through {
+            BoltWay::Thickness => (side, side.y(bolt.up_mm)),
+            BoltWay::Depth => (top, top.y(0.0)),
+        };
+        let radius = (bolt.diameter_mm / 2.0 / view.along.scale).max(LEAST_RADIUS);
+        sheet.disc([view.along.x(bolt.along_mm), y], radius, Some(255), Some(Pen::black(0.3)));
     }
 }
 

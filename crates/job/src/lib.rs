@@ -53,7 +53,7 @@
 //! | `not-text` | UTF-8 text without zero bytes |
 //! | `syntax` | TOML |
 //! | `unknown-key` | every key is known |
-//! | `missing-key` | `format`, `title`, `plan.corners` and `roof.pitch` are there, and what a named thing needs |
+//! | `missing-key` | `format`, `title`, `plan.corners` (or `plan.sides`) and `roof.pitch` are there, and what a named thing needs |
 //! | `wrong-type` | values are of the kind that the key wants |
 //! | `unknown-word` | words are of those that the key knows |
 //! | `unknown-format` | `format` is [`FORMAT`] |
@@ -71,6 +71,15 @@
 //! | `plan-wrong-way-round` | outer plates anticlockwise, courtyards clockwise |
 //! | `plan-wall-too-short` | walls are long enough to frame |
 //! | `plan-courtyard-outside` | courtyards lie inside, and apart |
+//! | `survey-and-corners` | corners, or what was measured, not both |
+//! | `survey-without-sides` | what is measured goes with `plan.sides` |
+//! | `unknown-corner` | letters are those of corners of the plan |
+//! | `survey-size` | a survey has three sides or more, and not too many |
+//! | `survey-cannot-close` | measurements are those of some plan |
+//! | `survey-loose` | measurements fix the plan |
+//! | `survey-weak` | measurements fix the plan well enough to cut timber by |
+//! | `survey-two-plans` | no second plan fits the measurements |
+//! | `survey-walls-cross` | the walls of the plan do not cross |
 //! | `plan-rule` | any other rule that the checker of plans knows |
 //! | `wall-shorter-than-plate` | walls are as long as plates are wide |
 //! | `unknown-wall` | letters are those of walls of the plan |
@@ -133,6 +142,6 @@ pub use schema::schema;
 pub use types::{
     BearingLine, CollarTimber, Distance, Dormer, DormerKind, Eaves, Fascia, HipEdge, HipHead, HipLine, HipTimber, Job,
     JointRules, LengthUnit, NogginTimber, Opening, OpeningKind, Parts, PurlinSet, PurlinTimber, RafterTimber,
-    RidgeTimber, RidgeTop, Section, SpacedTimber, SpliceKind, Spread, Sprocket, TailCut, Timber, UpperSlope, ValleyAs,
-    Verge, Wall, Wood,
+    RidgeTimber, RidgeTop, Section, SpacedTimber, SpliceKind, Spread, Sprocket, Survey, TailCut, Timber, UpperSlope,
+    ValleyAs, Verge, Wall, Wood,
 };

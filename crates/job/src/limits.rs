@@ -168,3 +168,33 @@ pub(crate) const STOCK: Limits = Limits {
 /// Most things of one kind that are named in a file: openings, dormers or
 /// bearings. Each is compared with every other, and no roof has so many.
 pub const MOST_NAMED: usize = 500;
+
+/// Measured lengths of plate lines and between corners. The plan sets a
+/// tighter least for walls.
+pub(crate) const SIDE: Limits = Limits {
+    least: 1.0,
+    most: 1_000_000.0,
+    why: "A wall or diagonal has some length, and a kilometre is a slip of the unit",
+};
+
+/// Measured inside angles.
+pub(crate) const TURN: Limits =
+    Limits { least: 1.0, most: 359.0, why: "At 0° and at 360° the walls would lie in one another" };
+
+/// What a tape may be out by.
+pub(crate) const TAPE: Limits = Limits {
+    least: 0.1,
+    most: 100.0,
+    why: "No tape reads to less than a tenth of a millimetre, and 100 mm out is no measurement",
+};
+
+/// What a measured angle may be out by.
+pub(crate) const BEVEL: Limits =
+    Limits { least: 0.01, most: 5.0, why: "Less takes a theodolite, and 5° out is a guess by eye" };
+
+/// Levels of plates over a level line.
+pub(crate) const LEVEL: Limits = Limits {
+    least: -3000.0,
+    most: 3000.0,
+    why: "A staff is some metres long: more is a slip of the unit, or plates of different storeys (`plate` of a wall)",
+};

@@ -77,7 +77,8 @@ fn is_whole(head: &str) -> bool {
 fn every_line_that_is_commented_out_can_be_put_in() {
     let plain = job::read(&*EXAMPLE).unwrap();
     let out = keys_out();
-    for (head, key) in &out {
+    // What is measured stands in place of corners, and has a test of its own.
+    for (head, key) in out.iter().filter(|(head, _)| !head.starts_with("[plan")) {
         let fits = |other: &str| FITTED_TO.iter().any(|(part, needs)| part == head && needs.contains(&other));
         let mut text = with(|other_head, other| {
             let together = (other_head == *head && is_whole(head)) || fits(other_head);
@@ -96,8 +97,8 @@ fn every_line_that_is_commented_out_can_be_put_in() {
     }
     // Date and revision, eight keys of a wall, both pairs of the roof's second
     // pitch and its sprockets, birdsmouth and the valley's size, 23 keys of
-    // parts, 8 of an opening, 8 of a dormer and 3 of a bearing.
-    assert_eq!(out.len(), 2 + 8 + 4 + 2 + 23 + 8 + 8 + 3);
+    // parts, 8 of an opening, 8 of a dormer, 3 of a bearing and 7 of a survey.
+    assert_eq!(out.len(), 2 + 8 + 4 + 2 + 23 + 8 + 8 + 3 + 7);
 }
 
 #[test]
@@ -245,4 +246,19 @@ fn what_is_named_keeps_the_order_of_the_file() {
     let [z, a] = &job.bearings[..] else { panic!("two bearings") };
     assert_eq!((z.name.as_str(), z.from, z.top), ("z", [-1000.0, 1500.0], -100.0));
     assert_eq!((a.name.as_str(), a.to, a.top), ("a", [8400.0, 3500.0], 0.0));
+}
+
+#[test]
+fn what_was_measured_can_be_put_in_for_the_corners() {
+    let text = with(|head, _| head.starts_with("[plan"));
+    let text = text.replace("\ncorners = ", "\n# ");
+    let job = job::read(&text).unwrap_or_else(|faults| panic!("{faults}"));
+    let survey = job.survey.expect("the plan was measured");
+    assert_eq!((survey.measured.tolerance, survey.measured.turn_tolerance_deg), (3.0, 0.2));
+    assert_eq!((survey.measured.diagonals.len(), survey.measured.turns.len(), survey.levels.len()), (1, 1, 1));
+    assert_eq!(survey.measured.inward, Some(vec![]));
+    let plain = job::read(&*EXAMPLE).unwrap();
+    for (measured, given) in job.loops[0].iter().zip(&plain.loops[0]) {
+        assert!((measured[0] - given[0]).abs() < 2.0 && (measured[1] - given[1]).abs() < 2.0, "{measured:?}");
+    }
 }

@@ -208,9 +208,13 @@ proptest! {
     }
 
     #[test]
-    fn a_good_file_with_lines_changed_about(parts: bool, a in 0..200_usize, b in 0..200_usize, cut in 0..60_usize) {
-        let every_way = include_str!("cases/good-every-way-of-writing.toml");
-        let text = if parts { include_str!("cases/good-every-part.toml") } else { every_way };
+    fn a_good_file_with_lines_changed_about(which in 0..3_usize, a in 0..200_usize, b in 0..200_usize, cut in 0..60_usize) {
+        let texts = [
+            include_str!("cases/good-every-way-of-writing.toml"),
+            include_str!("cases/good-every-part.toml"),
+            include_str!("../../../examples/surveyed.toml"),
+        ];
+        let text = texts[which];
         let mut lines: Vec<&str> = text.lines().collect();
         let (a, b) = (a % lines.len(), b % lines.len());
         lines.swap(a, b);
@@ -219,7 +223,7 @@ proptest! {
     }
 
     #[test]
-    fn any_value_for_any_key(key in "(format|title|region|units|plan\\.corners|plan\\.holes|roof\\.pitch|roof\\.eaves|roof\\.walls\\.[A-D]|roof\\.walls|timber\\.rafter\\.size|timber\\.hip|timber\\.purlin|timber\\.purlin\\.up|timber\\.noggin\\.rows|timber\\.joint\\.bolted|roof\\.upper|roof\\.walls\\.A\\.upper|roof\\.eaves\\.sprocket|openings|openings\\.a|openings\\.a\\.wall|dormers\\.b\\.along|bearings\\.c\\.from)",
+    fn any_value_for_any_key(key in "(format|title|region|units|plan\\.corners|plan\\.holes|plan\\.sides|plan\\.inward|plan\\.diagonals|plan\\.diagonals\\.A-C|plan\\.turns\\.B|roof\\.pitch|roof\\.eaves|roof\\.walls\\.[A-D]|roof\\.walls|timber\\.rafter\\.size|timber\\.hip|timber\\.purlin|timber\\.purlin\\.up|timber\\.noggin\\.rows|timber\\.joint\\.bolted|roof\\.upper|roof\\.walls\\.A\\.upper|roof\\.eaves\\.sprocket|openings|openings\\.a|openings\\.a\\.wall|dormers\\.b\\.along|bearings\\.c\\.from)",
         value in "(-?[0-9]{1,20}|-?[0-9]\\.[0-9]e[0-9]{1,3}|nan|inf|true|2031-05-14|\\[\\]|\\[\\[\\]\\]|\\[0,0\\]|\\[\\[\\[0,0\\]\\]\\]|\\{\\}|\"[0-9' ½ac-n]*\"|\\{ pitch = 30 \\}|\\[-1, nan\\])") {
         let text = format!("{key} = {value}\n");
         code(text.as_bytes());

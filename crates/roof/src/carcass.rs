@@ -1,10 +1,11 @@
 //! The frame of rafters while other members are fitted to it.
 
 use crate::SolveError;
+use crate::fitted::Hatch;
 use crate::frame::Frame;
 use crate::frame::heights::Heights;
 use crate::frame::timber::{Made, Notch, Timber, TimberId};
-use crate::openings::Trimmed;
+use crate::openings::{Trimmed, Void};
 use crate::shape::{self, Shape};
 use crate::solution::{Notice, NoticeLevel};
 use geometry::surface::Surface;
@@ -29,6 +30,12 @@ pub struct Carcass<'a> {
     remarks: Vec<Notice>,
     /// Holes in the slopes, as they were trimmed.
     pub trimmed: Vec<Trimmed>,
+    /// Hatches in the ceiling, as they were trimmed.
+    pub hatches: Vec<Hatch>,
+    /// Joist hangers round chimneys in the ceiling.
+    pub ceiling_hangers: u32,
+    /// Space that openings want free of timber.
+    pub voids: Vec<Void>,
 }
 
 impl<'a> Carcass<'a> {
@@ -46,6 +53,9 @@ impl<'a> Carcass<'a> {
             boxes: Vec::with_capacity(frame.timbers.len()),
             remarks: Vec::new(),
             trimmed: Vec::new(),
+            hatches: Vec::new(),
+            ceiling_hangers: 0,
+            voids: Vec::new(),
         };
         for mut timber in frame.timbers {
             let cells = if timber.gone { Vec::new() } else { shape::cells_of(job, &carcass.heights, &mut timber)? };
@@ -63,11 +73,6 @@ impl<'a> Carcass<'a> {
         self.bodies.push(cells);
         self.timbers.push(timber);
         id
-    }
-
-    /// All timbers so far, those left out among them.
-    pub fn timbers(&self) -> &[Timber] {
-        &self.timbers
     }
 
     /// Timbers that are built, with their ids.
@@ -144,6 +149,11 @@ impl<'a> Carcass<'a> {
             .collect()
     }
 
+    /// Whether these cells reach into an opening.
+    pub fn in_an_opening(&self, cells: &[Cell<Made>]) -> bool {
+        self.voids.iter().any(|v| cells.iter().any(|c| share_space(&v.cell, c)))
+    }
+
     /// Something the carpenter must know.
     pub fn remark(&mut self, level: NoticeLevel, code: &str, place: impl Into<String>, text: impl Into<String>) {
         self.remarks.push(Notice { code: code.into(), level, text: text.into(), place: place.into() });
@@ -177,7 +187,11 @@ fn bounds(cells: &[Cell<Made>]) -> (DVec3, DVec3) {
 
 /// Whether two convex cells overlap by more than [`TOUCH`].
 pub fn share_space(a: &Cell<Made>, b: &Cell<Made>) -> bool {
-    // Most pairs are parted by a face of one of them.
+    // Most pairs are parted by their boxes, most others by a face of one of them.
+    let ((low, high), (l, h)) = (bounds(core::slice::from_ref(a)), bounds(core::slice::from_ref(b)));
+    if low.cmpge(h - TOUCH).any() || l.cmpge(high - TOUCH).any() {
+        return false;
+    }
     if outside_a_face(a, b) || outside_a_face(b, a) {
         return false;
     }

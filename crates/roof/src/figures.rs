@@ -27,6 +27,9 @@ const ALONG_EDGE: f64 = 0.05;
 /// A face that looks up by less than this (as a sine) is plumb.
 const OFF_PLUMB: f64 = 1e-9;
 
+/// A cut whose normal points up to within this (1 - cosine) is level.
+const OFF_LEVEL: f64 = 1e-9;
+
 /// Everything about a timber but its mark and pattern piece.
 pub fn of_timber(
     timbers: &[Timber],
@@ -195,7 +198,7 @@ fn cuts_of(
         };
         let m = mark(local);
         let name = purlin_cut_name(t, purpose, at, (local, normal))
-            .unwrap_or_else(|| cut_name(purpose, at, m.edge_deg, local.z, m.face_deg));
+            .unwrap_or_else(|| cut_name(purpose, at, m.edge_deg, local.z, m.face_deg, normal.z));
         let against = match (purpose.other(), face.tag) {
             (Some(_), Made::Cut(k)) => {
                 touches.get(usize::from(k)).copied().flatten().and_then(|id| marks.get(id.index()).cloned())
@@ -248,9 +251,9 @@ fn plain_name(tag: Made) -> &'static str {
     }
 }
 
-/// The trade's name of a cut: by its place, whether it is plumb, and for
-/// cheeks the side that they face.
-fn cut_name(purpose: CutUse, at: CutPlace, edge_deg: f64, across: f64, face_deg: f64) -> String {
+/// The trade's name of a cut: by its place, whether it is plumb or level, and
+/// for cheeks the side that they face. `rise` is how far its normal points up.
+fn cut_name(purpose: CutUse, at: CutPlace, edge_deg: f64, across: f64, face_deg: f64, rise: f64) -> String {
     let place = match at {
         CutPlace::Tail => "tail",
         CutPlace::Foot => "foot",
@@ -269,7 +272,9 @@ fn cut_name(purpose: CutUse, at: CutPlace, edge_deg: f64, across: f64, face_deg:
         CutUse::Spliced(_) => format!("{place} splice end"),
         _ if edge_deg > SQUARE_ACROSS => format!("{place} cheek, facing {side}"),
         _ if face_deg < SQUARE_ACROSS => format!("{place} square cut"),
-        _ => format!("{place} plumb cut"),
+        _ if rise.abs() < OFF_PLUMB => format!("{place} plumb cut"),
+        _ if rise.abs() > 1.0 - OFF_LEVEL => format!("{place} level cut"),
+        _ => format!("{place} bevel cut"),
     }
 }
 

@@ -2,6 +2,10 @@
 //! JSON document of `solve --json`. Sheets and screens draw from this and
 //! compute nothing.
 
+mod survey;
+
+pub use survey::{LevelOut, LevelsOut, MeasurementKind, MeasurementOut, SurveyOut, WorstOut};
+
 pub use crate::lengthening::{BoltOut, BoltWay, SpliceForm, SpliceOut};
 use serde::{Deserialize, Serialize};
 
@@ -57,8 +61,13 @@ pub struct PlanOut {
     /// Courtyards, clockwise, mm.
     #[serde(skip_serializing_if = "Vec::is_empty", default)]
     pub holes: Vec<Vec<[f64; 2]>>,
-    /// Closing error of a measured plan, mm; 0 for a plan given by corners.
+    /// Closing error of a measured plan, mm: by how much the measurement that
+    /// disagrees most differs from what all the others say. 0 for a plan given
+    /// by corners.
     pub closing_error_mm: f64,
+    /// What was measured, and what became of it.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub survey: Option<SurveyOut>,
     /// Walls in lettering order.
     pub walls: Vec<WallOut>,
 }
@@ -543,18 +552,19 @@ pub struct GableOut {
 pub struct OpeningOut {
     /// Its name in the job.
     pub name: String,
-    /// `roof window`, `chimney` or `dormer`.
+    /// `roof window`, `chimney`, `dormer` or `hatch`.
     pub kind: String,
     /// Letter of the wall whose slope it lies in.
     pub wall: String,
-    /// Corners of the hole that must be clear, on the tops of the rafters:
-    /// anticlockwise from above, from the lower corner at the start of the wall, mm.
+    /// Corners of the hole that must be clear, on the tops of the rafters (of a
+    /// hatch: on the undersides of the joists): anticlockwise from above, from
+    /// the corner nearest to the start of the wall, mm.
     pub outline: [[f64; 3]; 4],
-    /// Marks of the trimming rafters, from the hole outwards: those at the start of the wall, then the others.
+    /// Marks of the trimming rafters, or of the joists beside a hatch; from the hole outwards: those at the start of the wall, then the others.
     pub trimming_rafters: Vec<String>,
     /// Marks of the trimmers, from the hole outwards: those below it, then those above.
     pub trimmers: Vec<String>,
-    /// Marks of what is left of the rafters that are cut: below and above the hole in turn.
+    /// Marks of what is left of the rafters or joists that are cut: below and above the hole in turn.
     pub cut: Vec<String>,
     /// Joist hangers.
     pub hangers: u32,

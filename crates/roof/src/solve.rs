@@ -39,13 +39,14 @@ fn over(job: &Job, surface: &Surface) -> Result<Solution, SolveError> {
     let frame = frame::build(job, surface)?;
     let mut carcass = Carcass::of(job, surface, frame)?;
     fitted::place(&mut carcass)?;
-    let trimmed = core::mem::take(&mut carcass.trimmed);
+    let (trimmed, hatches) = (core::mem::take(&mut carcass.trimmed), core::mem::take(&mut carcass.hatches));
+    let in_ceiling: u32 = carcass.ceiling_hangers + hatches.iter().map(|h| fitted::hangers(&h.joists)).sum::<u32>();
     let (frame, shapes, remarks) = carcass.finished();
     let marks = document::marks_of(job, surface, &frame.timbers);
     let bearings = verify::frame(&frame.timbers, &shapes, &marks.names)?;
     let mut solution = document::of(job, surface, &frame, &shapes, &marks, &bearings, remarks);
-    solution.totals.hangers = trimmed.iter().map(openings::Trimmed::hangers).sum();
+    solution.totals.hangers = in_ceiling + trimmed.iter().map(openings::Trimmed::hangers).sum::<u32>();
     solution.gables = gable_wall::of(job, surface, &frame.heights);
-    solution.openings = openings::out(&trimmed, &marks.names);
+    solution.openings = openings::out(job, &trimmed, &hatches, &marks.names);
     Ok(solution)
 }

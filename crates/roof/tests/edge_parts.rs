@@ -9,7 +9,7 @@ mod reading;
 
 use common::{Seed, random_job};
 use geometry::DVec3;
-use job::{Job, NogginTimber, Section, SpacedTimber, Sprocket, TailCut};
+use job::{Job, NogginTimber, Section, SpacedTimber, Sprocket, TailCut, UpperSlope};
 use reading::of_kind;
 use roof::solution::{CutPlace, Member, MemberKind, Solution};
 
@@ -39,6 +39,26 @@ fn each_gabled_roof(parts: impl Fn(&mut Job), look: impl FnMut(u64, &Job, &Solut
         job
     };
     each(1..=ROOFS, gabled, parts, look);
+}
+
+/// The same over roofs with half hips, gablets, broken pitches and plates at
+/// different heights, of those that the frame can carry.
+fn each_broken_roof(parts: impl Fn(&mut Job), look: impl FnMut(u64, &Job, &Solution)) {
+    let broken = |seed: &mut Seed| {
+        let mut job = random_job(seed);
+        let n = job.walls.len() as u64;
+        let k = seed.below(n) as usize;
+        let height = seed.between(500.0, 1800.0);
+        let wall = &mut job.walls[k];
+        match seed.below(4) {
+            0 => wall.gablet = Some(height),
+            1 => wall.plate = height,
+            2 => wall.upper = Some(UpperSlope { from: height, pitch_deg: wall.pitch_deg - 12.0 }),
+            _ => wall.half_hip = Some(height),
+        }
+        job
+    };
+    each(1..=ROOFS, broken, parts, look);
 }
 
 fn each(
@@ -325,19 +345,56 @@ fn the_wall_below_a_half_hip_ends_level() {
     assert!(wall.area_m2 < gable.area_m2);
 }
 
+fn all_edge_parts(job: &mut Job) {
+    let p = &mut job.timber.parts;
+    p.fascia = section(22.0, 200.0);
+    p.soffit = section(9.0, 225.0);
+    p.fillet = section(50.0, 125.0);
+    p.barge = section(25.0, 200.0);
+    p.ladder = Some(SpacedTimber { size: Section { thickness: 47.0, depth: 97.0 }, centres: 600.0 });
+    p.noggin = Some(NogginTimber { size: Section { thickness: 47.0, depth: 97.0 }, rows: 1 });
+}
+
+#[test]
+fn fascia_and_barge_boards_of_a_half_hip_meet_in_one_plane() {
+    let mut job = gabled(40.0);
+    job.walls[1].gable = false;
+    job.walls[1].half_hip = Some(1200.0);
+    all_edge_parts(&mut job);
+    let s = reading::solve(&job, "a half-hipped house");
+    let fascia = of_kind(&s, MemberKind::Fascia).into_iter().find(|m| m.wall.as_deref() == Some("B")).expect("one");
+    let barges: Vec<_> = of_kind(&s, MemberKind::BargeBoard).into_iter().filter(|b| b.axis.from[0] > 8000.0).collect();
+    assert_eq!(barges.len(), 2);
+    for b in barges {
+        let head = b.cuts.iter().find(|c| c.at == CutPlace::Head).expect("a head");
+        assert_eq!(head.against.as_deref(), Some(fascia.mark.as_str()));
+        // Boards of one depth share the angle between them: half the pitch each.
+        assert!((head.face_angle_deg - 20.0).abs() < 1e-9 && head.edge_angle_deg < 1e-9, "{head:?}");
+    }
+    assert!(fascia.cuts.iter().all(|c| (c.face_angle_deg - 20.0).abs() < 1e-9), "{:?}", fascia.cuts);
+}
+
+#[test]
+fn edges_of_broken_roofs_are_finished() {
+    let mut count = Count::default();
+    let mut roofs = 0;
+    each_broken_roof(all_edge_parts, |seed, _, s| {
+        roofs += 1;
+        for kind in [MemberKind::Fascia, MemberKind::Soffit, MemberKind::TiltingFillet, MemberKind::BargeBoard] {
+            count.add(seed, s, kind);
+        }
+    });
+    assert!(roofs > 100, "only {roofs} roofs");
+    count.expect(3000, 20);
+}
+
 #[test]
 fn everything_at_once() {
     let mut placed = 0;
     each_gabled_roof(
         |job| {
             job.eaves.sprocket = Some(Sprocket { pitch_deg: job.pitch_deg - 10.0, reach: 450.0 });
-            let p = &mut job.timber.parts;
-            p.fascia = section(22.0, 200.0);
-            p.soffit = section(9.0, 225.0);
-            p.fillet = section(50.0, 125.0);
-            p.barge = section(25.0, 200.0);
-            p.ladder = Some(SpacedTimber { size: Section { thickness: 47.0, depth: 97.0 }, centres: 600.0 });
-            p.noggin = Some(NogginTimber { size: Section { thickness: 47.0, depth: 97.0 }, rows: 1 });
+            all_edge_parts(job);
         },
         |seed, _, s| {
             placed += s.members.len();

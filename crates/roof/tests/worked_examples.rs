@@ -68,6 +68,8 @@ fn tee(entry: &Entry, [length, main, wing, projection]: [f64; 4], pitch: f64, ga
     let sizes = [("length", length), ("main", main), ("wing", wing), ("projection", projection)];
     let text = job::shapes::new_job("T", "Tee", &sizes, false).expect("the sizes make a T");
     let mut job = job::read(&text).unwrap_or_else(|e| panic!("{}: {e}", entry.id));
+    // The books' timbers come in one length.
+    job.timber.joint = job::JointRules::NONE_NEEDED;
     job.pitch_deg = pitch;
     job.walls.iter_mut().for_each(|w| w.pitch_deg = pitch);
     job.walls[4].gable = gable;
@@ -94,6 +96,8 @@ fn addition(entry: &Entry, rise: f64) -> Solution {
 fn octagon(entry: &Entry, pitch: f64) -> Solution {
     let text = job::shapes::new_job("octagon", "Octagon", &[("width", 4800.0)], false).expect("an octagon");
     let mut job = job::read(&text).unwrap_or_else(|e| panic!("{}: {e}", entry.id));
+    // The books' timbers come in one length.
+    job.timber.joint = job::JointRules::NONE_NEEDED;
     job.pitch_deg = pitch;
     job.walls.iter_mut().for_each(|w| w.pitch_deg = pitch);
     job.timber.hip.edge = HipEdge::Backed;

@@ -204,7 +204,7 @@ pub fn adjust(survey: &Survey) -> Result<Adjusted, SurveyFault> {
     let best = fits.iter().map(|fit| fit.squares).fold(f64::INFINITY, f64::min);
     let spread = (best / freedom.max(1) as f64).max(1.0);
     fits.retain(|fit| fit.squares - best <= KEPT_SQUARES * spread);
-    let (fit, taken_outward) = choose(fits, &found)?;
+    let (fit, taken_outward) = choose(fits, found.complete, survey.inward.is_some())?;
     let weakest = weakest(&fit, survey.tolerance)?;
     let corners: Vec<DVec2> = fit.corners.iter().map(|p| (*p / PLACE_STEP).round() * PLACE_STEP).collect();
     let judged = judge::judge(&observations, &fit, freedom);
@@ -225,10 +225,13 @@ fn same_place(a: &Fit, b: &Fit) -> bool {
 
 /// The one plan among those that fit, with the corners that were taken to
 /// point outwards for want of a reading.
-fn choose(fits: Vec<Fit>, found: &search::Found) -> Result<(Fit, Vec<usize>), SurveyFault> {
+///
+/// Of plans without inward corners there is one at most, so that it is taken
+/// even where not all placings were followed, if it was asked for.
+fn choose(fits: Vec<Fit>, complete: bool, told: bool) -> Result<(Fit, Vec<usize>), SurveyFault> {
     let inward: Vec<Vec<usize>> = fits.iter().map(|fit| search::inward_corners(&fit.corners)).collect();
-    let convex = inward.iter().position(Vec::is_empty);
-    let alone = fits.len() == 1 && found.complete;
+    let convex = inward.iter().position(Vec::is_empty).filter(|_| complete || told);
+    let alone = fits.len() == 1 && complete;
     let chosen = if alone { Some(0) } else { convex };
     let Some(chosen) = chosen else { return Err(ambiguous(&fits, inward)) };
     let mut open: Vec<usize> = inward.into_iter().flatten().collect();

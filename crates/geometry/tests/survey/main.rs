@@ -364,6 +364,20 @@ fn hostile_numbers_are_answered() {
 }
 
 #[test]
+fn many_open_corners_are_asked_for() {
+    let plan = polygon(&mut Rng::new(4), 20);
+    // A strip of triangles, nothing to spare, where each could fold over.
+    let strip: Vec<(usize, usize)> = (1..10).flat_map(|k| [(k, 20 - k), (k + 1, 20 - k)]).take(17).collect();
+    let mut survey = survey_of(&plan, &strip);
+    assert_eq!(survey.diagonals.len(), 17);
+    let fault = adjust(&survey).expect_err("open");
+    assert!(matches!(fault, SurveyFault::TooManyPlacings | SurveyFault::Ambiguous { .. }), "{fault}");
+    survey.inward = Some(vec![]);
+    let out = adjust(&survey).unwrap_or_else(|fault| panic!("{fault}"));
+    assert!(furthest(&out.corners, &aligned(&plan)) < 0.01 && out.taken_outward.is_empty());
+}
+
+#[test]
 fn large_surveys_are_answered_soon() {
     let mut rng = Rng::new(8);
     let n = geometry::survey::MOST_CORNERS;

@@ -16,8 +16,12 @@ pub(crate) enum Kind {
     Length(Limits),
     /// Lengths in rising order, as many as are wanted.
     Lengths(Limits),
+    /// Lengths in the order of the plan.
+    Sides(Limits),
     /// A pitch.
     Pitch(Limits),
+    /// An angle that is no pitch.
+    Angle(Limits),
     /// A whole number.
     Count(Limits),
     /// A word of a choice.
@@ -28,6 +32,8 @@ pub(crate) enum Kind {
     Size,
     /// The letter of a wall.
     Wall,
+    /// Letters of corners.
+    Letters,
     /// A place on the plan.
     Point,
     /// A loop of corners.
@@ -66,7 +72,9 @@ impl Kind {
             Self::Text => "a text",
             Self::Folder => "the name of a region",
             Self::Length(_) => "a length",
-            Self::Lengths(_) => "a list of lengths",
+            Self::Lengths(_) | Self::Sides(_) => "a list of lengths",
+            Self::Angle(_) => "an angle in degrees",
+            Self::Letters => "a list of letters of corners",
             Self::Pitch(_) => "a pitch",
             Self::Count(_) => "a whole number",
             Self::Word(_) => "a word",
@@ -87,6 +95,9 @@ impl Kind {
             Self::Folder => "Write small letters, digits and dashes in quotes, such as \"uk\"".to_owned(),
             Self::Length(_) => "Write millimetres as a number, or a text with a unit such as \"8.4 m\"".to_owned(),
             Self::Lengths(_) => "Write lengths in brackets, such as [1800, 3600]".to_owned(),
+            Self::Sides(_) => "Write lengths in brackets, going round, such as [8400, 5200, 8400, 5200]".to_owned(),
+            Self::Angle(_) => "Write degrees as a number, such as 90".to_owned(),
+            Self::Letters => "Write letters in quotes and brackets, such as [\"C\"]".to_owned(),
             Self::Pitch(_) => "Write degrees as a number, or a text such as \"40°\" or \"6:12\"".to_owned(),
             Self::Count(limits) => format!("Write a whole number from {} to {}", limits.least, limits.most),
             Self::Word(words) => format!("Write {}", either(&words())),

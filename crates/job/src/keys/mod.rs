@@ -6,7 +6,7 @@ mod names;
 mod table;
 
 pub(crate) use kind::{Kind, Preset, either};
-pub(crate) use names::{Names, is_name, named, with_names};
+pub(crate) use names::{Names, is_name, named, pair, with_names};
 pub(crate) use table::GROUPS;
 
 use crate::nearest::nearest;

@@ -8,12 +8,17 @@ use crate::limits::LONGEST_TEXT;
 pub(crate) enum Names {
     /// The plan's: letters of walls.
     Walls,
+    /// The plan's: two letters of corners with a dash between them.
+    Pairs,
     /// The user's own.
     Own,
 }
 
 /// The groups of named things, with a name for examples.
 const NAMED: &[(&str, Names, &str)] = &[
+    ("plan.diagonals", Names::Pairs, "B-D"),
+    ("plan.turns", Names::Walls, "C"),
+    ("plan.levels", Names::Walls, "C"),
     ("roof.walls", Names::Walls, "B"),
     ("openings", Names::Own, "landing"),
     ("dormers", Names::Own, "bedroom"),
@@ -40,8 +45,16 @@ pub(crate) fn is_name(names: Names, word: &str) -> bool {
     let plain = |byte: u8| byte.is_ascii_alphanumeric() || byte == b'-' || byte == b'_';
     match names {
         Names::Walls => wall_index(word).is_some(),
+        Names::Pairs => pair(word).is_some(),
         Names::Own => !word.is_empty() && word.len() <= LONGEST_TEXT && word.bytes().all(plain),
     }
+}
+
+/// The two corners of a name such as `B-D`, counted from 0.
+pub(crate) fn pair(word: &str) -> Option<(usize, usize)> {
+    let (from, to) = word.split_once('-')?;
+    let (from, to) = (wall_index(from.trim())?, wall_index(to.trim())?);
+    (from != to).then_some((from, to))
 }
 
 #[cfg(test)]
@@ -60,6 +73,15 @@ mod tests {
         for (group, names, example) in NAMED {
             assert_eq!(children(group), ["*"]);
             assert!(is_name(*names, example));
+        }
+    }
+
+    #[test]
+    fn pairs_are_two_corners() {
+        assert_eq!(pair("B-D"), Some((1, 3)));
+        assert_eq!(pair("AA - C"), Some((26, 2)));
+        for word in ["", "B", "B-", "-D", "B-B", "B-D-F", "b-d", "1-2"] {
+            assert!(!is_name(Names::Pairs, word), "{word}");
         }
     }
 

@@ -13,6 +13,8 @@ mod plan;
 mod plan_words;
 mod reader;
 mod roof;
+mod survey;
+mod survey_words;
 mod text;
 mod timber;
 mod values;
@@ -77,6 +79,7 @@ pub fn read_with(text: impl AsRef<[u8]>, checker: &PlanChecker<'_>) -> Result<Jo
         region: header.region,
         show: header.show,
         loops: plan.loops(),
+        survey: plan.survey,
         walls: roof.walls,
         pitch_deg: roof.pitch_deg,
         eaves: roof.eaves,

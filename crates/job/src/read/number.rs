@@ -14,15 +14,17 @@ use toml::de::DeValue;
 enum Of {
     Lengths,
     Pitches,
+    Angles,
 }
 
 impl Reader<'_> {
-    /// Reads a length in mm or a pitch in degrees, within the limits of its
+    /// Reads a length in mm, or a pitch or angle in degrees, within the limits of its
     /// kind. Reports a fault otherwise.
     pub(super) fn number_of(&mut self, path: &str, kind: &Kind, value: Value<'_>) -> Option<f64> {
         match kind {
             Kind::Length(limits) => self.within(path, kind, value, limits, Of::Lengths),
             Kind::Pitch(limits) => self.within(path, kind, value, limits, Of::Pitches),
+            Kind::Angle(limits) => self.within(path, kind, value, limits, Of::Angles),
             _ => {
                 self.wrong_type(path, kind, value);
                 None
@@ -65,7 +67,7 @@ impl Reader<'_> {
         }
         let unit = match of {
             Of::Lengths => " mm",
-            Of::Pitches => "°",
+            Of::Pitches | Of::Angles => "°",
         };
         let (least, most) = (limits.least, limits.most);
         let shown = if number.is_finite() { format!("{}{unit}", show(number)) } else { "no finite number".to_owned() };

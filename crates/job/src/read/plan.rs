@@ -2,6 +2,8 @@
 
 use super::group::{Group, Value};
 use super::reader::Reader;
+use super::survey;
+use crate::Survey;
 use crate::keys::Kind;
 use crate::letters::wall_letter;
 use crate::limits::{MOST_CORNERS, PLACE};
@@ -27,27 +29,26 @@ pub(super) struct Plan {
     pub(super) rings: Vec<Ring>,
     /// Whether every corner was read.
     pub(super) sound: bool,
+    /// What was measured, if the outer plates come from that.
+    pub(super) survey: Option<Survey>,
 }
 
 pub(super) fn read(reader: &mut Reader<'_>, root: &Group<'_>) -> Plan {
     let group = reader.group(root, "plan");
-    let outer = reader.value(
-        &group,
-        "corners",
-        |_| None,
-        None,
-        |reader, path, kind, value| ring(reader, path, kind, value).map(Some),
-    );
+    let (outer, survey) = match survey::read(reader, &group) {
+        Some(measured) => (measured.ring, measured.survey),
+        None => (corners(reader, &group), None),
+    };
     let holes = reader.value(&group, "holes", |_| Some(Vec::new()), Vec::new(), holes);
-    let outer_read = outer.as_ref().is_some_and(super::group::Read::is_sound);
+    let outer_read = outer.is_some();
     let holes_read = holes.as_ref().is_some_and(super::group::Read::is_sound);
-    let mut rings: Vec<Ring> = outer.and_then(|read| read.value).into_iter().collect();
+    let mut rings: Vec<Ring> = outer.into_iter().collect();
     // Letters follow from the outer loop, so holes without one have none.
     if outer_read {
         rings.extend(holes.map(|read| read.value).unwrap_or_default());
     }
     let all_places = rings.iter().flat_map(|ring| &ring.corners).all(|corner| corner.at.is_some());
-    let mut plan = Plan { rings, sound: outer_read && holes_read && all_places };
+    let mut plan = Plan { rings, sound: outer_read && holes_read && all_places, survey };
     if plan.walls() > MOST_CORNERS {
         let span = plan.rings.first().map_or(group.span, |ring| ring.span.clone());
         reader.fault(
@@ -60,6 +61,17 @@ pub(super) fn read(reader: &mut Reader<'_>, root: &Group<'_>) -> Plan {
         plan.sound = false;
     }
     plan
+}
+
+fn corners(reader: &mut Reader<'_>, group: &Group<'_>) -> Option<Ring> {
+    let read = reader.value(
+        group,
+        "corners",
+        |_| None,
+        None,
+        |reader, path, kind, value| ring(reader, path, kind, value).map(Some),
+    );
+    read.and_then(|read| read.value)
 }
 
 fn holes(reader: &mut Reader<'_>, path: &str, kind: &Kind, value: Value<'_>) -> Option<Vec<Ring>> {

@@ -23,6 +23,7 @@ pub fn schema() -> Value {
             annotate(&mut schema, &join(group, "*"));
             let pattern = match names {
                 Names::Walls => "^[A-Z]+$",
+                Names::Pairs => "^[A-Z]+ *- *[A-Z]+$",
                 Names::Own => "^[A-Za-z0-9_-]+$",
             };
             if let Some(property) = property(&mut schema, group) {
@@ -35,7 +36,17 @@ pub fn schema() -> Value {
             describe(property, key);
         }
     }
+    corners_or_sides(&mut schema);
     schema
+}
+
+/// The plan is given by its corners or by what was measured.
+fn corners_or_sides(schema: &mut Value) {
+    let place = pointer(schema, "plan");
+    if let Some(plan) = schema.pointer_mut(&place).and_then(Value::as_object_mut) {
+        plan.remove("required");
+        plan.insert("oneOf".to_owned(), json!([{ "required": ["corners"] }, { "required": ["sides"] }]));
+    }
 }
 
 /// Says which keys of a group must be written: always, or as soon as anything
@@ -84,7 +95,8 @@ fn pointer(schema: &Value, group: &str) -> String {
 fn property<'s>(schema: &'s mut Value, path: &str) -> Option<&'s mut Map<String, Value>> {
     let (group, word) = path.rsplit_once('.').unwrap_or(("", path));
     let group = pointer(schema, group);
-    schema.pointer_mut(&format!("{group}/properties/{word}"))?.as_object_mut()
+    let place = if word == "*" { "additionalProperties".to_owned() } else { format!("properties/{word}") };
+    schema.pointer_mut(&format!("{group}/{place}"))?.as_object_mut()
 }
 
 /// Adds meaning, default and range to the schema of a key.
@@ -100,7 +112,7 @@ fn describe(property: &mut Map<String, Value>, key: &Key) {
     }
     match key.kind {
         // These bind numbers only; a text with a unit is checked on reading.
-        Kind::Length(limits) | Kind::Pitch(limits) | Kind::Count(limits) => {
+        Kind::Length(limits) | Kind::Pitch(limits) | Kind::Angle(limits) | Kind::Count(limits) => {
             property.insert("minimum".to_owned(), json!(limits.least));
             property.insert("maximum".to_owned(), json!(limits.most));
         }
@@ -116,6 +128,13 @@ fn describe(property: &mut Map<String, Value>, key: &Key) {
         }
         Kind::Corners => {
             property.insert("minItems".to_owned(), json!(3));
+        }
+        Kind::Sides(_) => {
+            property.insert("minItems".to_owned(), json!(3));
+            property.insert("maxItems".to_owned(), json!(geometry::survey::MOST_CORNERS));
+        }
+        Kind::Letters => {
+            property.insert("items".to_owned(), json!({ "type": "string", "pattern": "^[A-Z]+$" }));
         }
         Kind::Wall => {
             property.insert("pattern".to_owned(), json!("^[A-Z]+$"));
@@ -143,7 +162,8 @@ mod tests {
         let object = schema.pointer(&pointer(schema, group)).unwrap();
         assert_eq!(object["additionalProperties"].is_object(), named(group).is_some(), "{group}");
         if named(group).is_some() {
-            return paths(schema, &join(group, "*"));
+            let path = join(group, "*");
+            return if keys().any(|key| key.path == path) { vec![path] } else { paths(schema, &path) };
         }
         let words = object["properties"].as_object().unwrap().keys();
         words

@@ -53,6 +53,13 @@ pub(super) enum Pitch {
 pub(super) struct PlanKeys {
     corners: Vec<[Length; 2]>,
     holes: Vec<Vec<[Length; 2]>>,
+    sides: Vec<Length>,
+    inward: Vec<String>,
+    tolerance: Length,
+    turn_tolerance: f64,
+    diagonals: BTreeMap<String, Length>,
+    turns: BTreeMap<String, f64>,
+    levels: BTreeMap<String, Length>,
 }
 
 #[derive(JsonSchema)]

@@ -3,11 +3,14 @@
 
 mod openings;
 mod parts;
+mod survey;
 
 pub use openings::{BearingLine, Distance, Dormer, DormerKind, Opening, OpeningKind, ValleyAs};
 pub use parts::{
     CollarTimber, JointRules, NogginTimber, Parts, PurlinSet, PurlinTimber, SpacedTimber, SpliceKind, Wood,
 };
+
+pub use survey::Survey;
 
 use schemars::JsonSchema;
 
@@ -26,6 +29,8 @@ pub struct Job {
     pub show: LengthUnit,
     /// Plate lines: the outer loop anticlockwise, then courtyards clockwise; mm.
     pub loops: Vec<Vec<[f64; 2]>>,
+    /// What was measured, if the plan comes from that.
+    pub survey: Option<Survey>,
     /// One entry for every wall in lettering order (outer loop, then courtyards).
     pub walls: Vec<Wall>,
     /// Pitch of walls that do not say otherwise, degrees. The eaves line of a

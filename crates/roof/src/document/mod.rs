@@ -3,6 +3,7 @@
 mod marks;
 mod notices;
 mod surface_out;
+mod survey;
 
 pub use marks::{Marks, of_timbers as marks_of};
 

@@ -1,5 +1,6 @@
 //! Notices: what the carpenter must know before cutting.
 
+use super::survey;
 use crate::frame::Frame;
 use crate::frame::timber::{CutUse, EndOn, Role, Timber, TimberId};
 use crate::rules;
@@ -40,6 +41,7 @@ pub fn of(
     remarks: Vec<Notice>,
 ) -> Vec<Notice> {
     let mut list = List { job, out: remarks };
+    list.out.extend(survey::notices(job));
     of_surface(&mut list, surface);
     birdsmouths(&mut list, built);
     depths(&mut list, built);

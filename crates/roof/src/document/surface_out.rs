@@ -1,5 +1,6 @@
 //! Plan, faces and lines of the document.
 
+use super::survey;
 use crate::frame::heights::Heights;
 use crate::solution::{FaceOut, LineKind, LineOut, PlanOut, WallOut};
 use geometry::surface::{ArcKind, FaceId, RoofArc, RoofPlane, Surface, WallId};
@@ -35,7 +36,13 @@ pub fn plan(job: &Job, surface: &Surface, heights: &Heights) -> PlanOut {
             });
         }
     }
-    PlanOut { corners, holes: loops.collect(), closing_error_mm: 0.0, walls }
+    PlanOut {
+        corners,
+        holes: loops.collect(),
+        closing_error_mm: survey::closing_error(job),
+        survey: survey::of(job),
+        walls,
+    }
 }
 
 /// Plan area inside the plate lines, mm².

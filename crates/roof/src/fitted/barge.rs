@@ -2,7 +2,7 @@
 //! plumb where they meet and cut in line with the fascia at the foot.
 
 use super::boards::{self, Draft, FOOT_CUT, HEAD_CUT};
-use super::eaves_lines::{self, EavesLine};
+use super::eaves_lines::{self, EavesLine, Meets};
 use super::verges::{self, VergeEdge};
 use crate::SolveError;
 use crate::carcass::Carcass;
@@ -29,6 +29,11 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     let mut drafts = Vec::with_capacity(edges.len());
     for edge in &edges {
         let back = edge.at() + carcass.job.verge.overhang;
+        if lines.iter().any(|l| covers(l, edge, back + size.thickness)) {
+            // The eaves of a higher slope run out over this edge: it is no verge.
+            drafts.push(None);
+            continue;
+        }
         let carried = carried(carcass, edge, back);
         tell(carcass, edge, &carried);
         let wanted = !matches!(carried, Carried::Nothing);
@@ -111,12 +116,15 @@ fn board(
         let out = if k == 1 { plane.inward } else { -plane.inward };
         Plane::through(edge.ends[k], out.extend(0.0))
     };
+    let over = lines.iter().find_map(|l| Some((l, raised_at(l, edge)?)));
+    let head = over.map_or_else(|| upright(1), |over| under(carcass, over, edge, back));
     let at_plate = lines.iter().find(|l| l.corners.iter().any(|c| (*c - foot).length() < AT_CORNER));
     let at_plate = at_plate.filter(|l| edge.ends[0].z - l.tail.plane.base_height < AT_CORNER);
     let fascia = carcass.job.timber.parts.fascia.map_or(0.0, |f| f.thickness);
     let start = at_plate.map_or_else(|| upright(0), |l| Plane { offset: l.face().offset + fascia, ..l.face() });
     let wall = edge.wall.or_else(|| carcass.surface.face(edge.face).walls.first().copied()).unwrap_or(WallId(0));
-    let mut draft = Draft::between(MemberKind::BargeBoard, wall, size, axes, [start, upright(1)])?;
+    let mut draft = Draft::between(MemberKind::BargeBoard, wall, size, axes, [start, head])?;
+    draft.seeks.extend(over.map(|_| HEAD_CUT));
     for (k, other) in edges.iter().enumerate().filter(|(_, o)| o.in_line(edge)) {
         let same = core::ptr::eq(other, edge);
         match edge.joins(other).filter(|_| !same) {
@@ -126,4 +134,36 @@ fn board(
         }
     }
     Some(draft)
+}
+
+/// The end of a line's eaves that starts where an edge ends: above it, as at a
+/// half hip.
+fn raised_at(line: &EavesLine, edge: &VergeEdge) -> Option<bool> {
+    let at = start_above(line, edge)?;
+    matches!(line.meets[usize::from(at)], Meets::Over(_)).then_some(at)
+}
+
+/// The end of a line's eaves that lies at the upper end of an edge.
+fn start_above(line: &EavesLine, edge: &VergeEdge) -> Option<bool> {
+    let top = edge.ends[1].truncate();
+    [false, true].into_iter().find(|head| (line.corners[usize::from(*head)] - top).length() < AT_CORNER)
+}
+
+/// Whether the eaves of a line start above an edge and run out past `out` mm.
+fn covers(line: &EavesLine, edge: &VergeEdge, out: f64) -> bool {
+    start_above(line, edge).is_some() && line.out().dot(edge.out) > 0.0 && line.reach() > out
+}
+
+/// The plane at which a board ends under raised eaves: mitred with the fascia
+/// there where both lie in one upright plane, and plumb otherwise.
+fn under(carcass: &Carcass<'_>, (line, head): (&EavesLine, bool), edge: &VergeEdge, back: f64) -> Plane {
+    if let Some(mitre) = line.mitre_with_barge(head, carcass.job) {
+        return mitre;
+    }
+    let plane = carcass.surface.face(edge.face).plane;
+    let lower = eaves_lines::raised(plane, carcass.heights.upstand);
+    // Where the two roofs meet over the nearer of the two boards' backs.
+    let at = edge.ends[1].truncate() + edge.out * (back.min(line.reach()) - edge.at());
+    let gap = line.top.height_at(at) - lower.height_at(at);
+    Plane::through((at + plane.inward * (gap / plane.tan_pitch)).extend(0.0), plane.inward.extend(0.0))
 }

@@ -5,7 +5,9 @@
 //! their plate to the first joist across. All parallel joists lie on one side
 //! of their rafters, so that one joist serves both feet of a pair.
 
-use super::beam::{Beam, EDGE, covers, crossing, under_tops, upright};
+use super::beam::{Beam, EDGE, covers, under_tops, upright};
+use super::ceiling_holes::{self, CeilingHole, Joists};
+use super::ceiling_laying;
 use super::clearing::{cleared, is_clear};
 use super::contacts;
 use super::walls::{self, WallLine};
@@ -33,6 +35,9 @@ const IN_LINE: f64 = 0.01;
 /// many times the longest joist beside a common of the same slope.
 const NO_LONGER: f64 = 1.05;
 
+/// Joists nearer to parallel than this (as a sine) run one way.
+const PARALLEL: f64 = 1e-6;
+
 /// Joists are drawn past walls by this many thicknesses before they are cut.
 const DRAWN_PAST: f64 = 20.0;
 
@@ -40,27 +45,19 @@ const DRAWN_PAST: f64 = 20.0;
 /// apart, mm.
 const LOOK_EVERY: f64 = 250.0;
 
-/// Two joists on a bearing line lap by this much, half on each side of it, mm
-/// (common practice).
-const LAP: f64 = 600.0;
-
-/// A bearing line carries joists when its top is this near to that of the
-/// plates, mm.
-const LEVEL_WITH: f64 = 5.0;
-
 /// A line nearer than 60° to a joist (as a cosine) does not carry it.
 const ACROSS: f64 = 0.5;
 
 /// A rafter on its plate.
-struct Foot {
-    rafter: TimberId,
-    face: FaceId,
-    wall: usize,
-    at: DVec2,
-    dir: DVec2,
-    half: [f64; 2],
-    kind: MemberKind,
-    done: bool,
+pub struct Foot {
+    pub rafter: TimberId,
+    pub face: FaceId,
+    pub wall: usize,
+    pub at: DVec2,
+    pub dir: DVec2,
+    pub half: [f64; 2],
+    pub kind: MemberKind,
+    pub done: bool,
 }
 
 impl Foot {
@@ -73,17 +70,17 @@ impl Foot {
 }
 
 /// A joist that lies in its place.
-struct Laid {
-    id: TimberId,
-    from: DVec2,
-    dir: DVec2,
-    length: f64,
-    half: f64,
+pub struct Laid {
+    pub id: TimberId,
+    pub from: DVec2,
+    pub dir: DVec2,
+    pub length: f64,
+    pub half: f64,
 }
 
 /// Where a joist may end.
 #[derive(Clone, Copy, PartialEq)]
-enum Until {
+pub enum Until {
     /// At the far wall, no further than this, mm.
     Wall(f64),
     /// At the first joist across, or at a wall no further than this, mm.
@@ -99,6 +96,7 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     let walls = walls::all(carcass);
     let mut feet = feet(carcass, &walls);
     let mains = main_faces(&feet);
+    let holes = ceiling_holes::all(carcass);
     let mut laid: Vec<Laid> = Vec::new();
     let mut longest: Vec<(FaceId, f64)> = mains.iter().map(|f| (*f, 0.0)).collect();
     let any_common = feet.iter().any(|f| f.kind == MemberKind::CommonRafter);
@@ -121,14 +119,34 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
                 *most = most.max(joist.length);
             }
             let served = joist.feet.clone();
-            lay(carcass, &walls, &feet, joist, size, &mut laid);
+            ceiling_laying::lay(carcass, (&walls, &holes), &feet, joist, size, &mut laid);
             for k in served {
                 feet[k].done = true;
             }
         }
     }
+    trim_holes(carcass, &holes, size, &laid);
     speak_of_missing(carcass, &walls, &feet);
     Ok(())
+}
+
+/// Trim the holes between the joists of every direction that run past them.
+fn trim_holes(carcass: &mut Carcass<'_>, holes: &[CeilingHole], size: Section, laid: &[Laid]) {
+    if holes.is_empty() {
+        return;
+    }
+    let mut kinds: Vec<Joists> = Vec::new();
+    for joist in laid {
+        let under = carcass.timber(joist.id).axes().origin.z;
+        let known = |k: &Joists| k.dir.perp_dot(joist.dir).abs() < PARALLEL && (k.under - under).abs() < IN_LINE;
+        if !kinds.iter().any(known) {
+            kinds.push(Joists { dir: joist.dir, size, under });
+        }
+    }
+    let ids: Vec<TimberId> = laid.iter().map(|j| j.id).collect();
+    for joists in kinds {
+        ceiling_holes::trim(carcass, holes, joists, &ids);
+    }
 }
 
 fn speak_of_missing(carcass: &mut Carcass<'_>, walls: &[WallLine], feet: &[Foot]) {
@@ -189,16 +207,16 @@ fn main_faces(feet: &[Foot]) -> Vec<FaceId> {
 }
 
 /// A joist that fits.
-struct Fitting {
-    beam: Beam,
+pub struct Fitting {
+    pub beam: Beam,
     /// From wall to wall on its centre line, mm.
-    length: f64,
+    pub length: f64,
     /// The feet that it is lapped to.
-    feet: Vec<usize>,
+    pub feet: Vec<usize>,
     /// Height of its underside, mm.
-    level: f64,
+    pub level: f64,
     /// From wall to wall.
-    full: bool,
+    pub full: bool,
 }
 
 /// The joist beside a rafter's foot, on the side of its fellows or else on the
@@ -216,7 +234,7 @@ fn joist(
     [left, !left].into_iter().find_map(|left| beside(carcass, walls, feet, k, (size, left), until, laid))
 }
 
-fn beside(
+pub fn beside(
     carcass: &Carcass<'_>,
     walls: &[WallLine],
     feet: &[Foot],
@@ -334,98 +352,4 @@ fn under_roof(carcass: &Carcass<'_>, beam: &Beam) -> bool {
             low || walls::roof_over(carcass.surface, p).is_none_or(|z| z + carcass.heights.upstand >= top)
         })
     })
-}
-
-/// Put a joist in its place; in two lengths lapped over a bearing line when it
-/// is longer than the stock.
-fn lay(
-    carcass: &mut Carcass<'_>,
-    walls: &[WallLine],
-    feet: &[Foot],
-    joist: Fitting,
-    size: Section,
-    laid: &mut Vec<Laid>,
-) {
-    let remember = |beam: &Beam, id: TimberId| {
-        let [from, to] = beam.reach();
-        let origin = beam.axes.origin.truncate();
-        let dir = beam.axes.along.truncate();
-        Laid { id, from: origin + dir * from, dir, length: to - from, half: size.thickness / 2.0 }
-    };
-    let longest = carcass.job.timber.joint.longest;
-    let pieces = if joist.full && joist.beam.length() > longest {
-        in_two(carcass, walls, feet, &joist, size).unwrap_or_else(|| vec![joist.beam])
-    } else {
-        vec![joist.beam]
-    };
-    for piece in pieces {
-        let id = carcass.next_id();
-        if piece.kind == MemberKind::CeilingJoist {
-            laid.push(remember(&piece, id));
-        }
-        let mut piece = piece;
-        rest_under_soles(carcass, &mut piece);
-        carcass.add(piece.timber());
-    }
-}
-
-/// A joist passes under the sole plates of struts.
-fn rest_under_soles(carcass: &Carcass<'_>, beam: &mut Beam) {
-    let strip = |b: &crate::marking::Axes, thickness: f64| (b.origin.truncate(), b.along.truncate(), thickness / 2.0);
-    for (id, sole) in carcass.built().filter(|(_, t)| t.kind == MemberKind::SolePlate) {
-        let axes = sole.axes();
-        let corners = crossing(strip(&beam.axes, beam.section.thickness), strip(&axes, sole.section.thickness));
-        let over = (axes.origin.z - beam.axes.origin.z - beam.section.depth).abs() < IN_LINE;
-        if let Some(corners) = corners.filter(|_| over) {
-            if covers(&beam.cells, Made::Top, &corners) && covers(carcass.wood(id), Made::Underside, &corners) {
-                beam.rests.push((Made::Top, id));
-            }
-        }
-    }
-}
-
-/// Two lengths, one on each side of the rafters, and the packing between them
-/// over the bearing line; `None` where no line is near enough to the middle.
-fn in_two(
-    carcass: &Carcass<'_>,
-    walls: &[WallLine],
-    feet: &[Foot],
-    joist: &Fitting,
-    size: Section,
-) -> Option<Vec<Beam>> {
-    let longest = carcass.job.timber.joint.longest;
-    let foot = &feet[*joist.feet.first()?];
-    let length = joist.beam.length();
-    let across = carcass.job.bearings.iter().filter_map(|line| {
-        let (a, b) = (DVec2::from_array(line.from), DVec2::from_array(line.to));
-        let dir = (b - a).normalize_or_zero();
-        let (turn, gap) = (foot.dir.perp_dot(dir), a - foot.at);
-        let (at, own) = (gap.perp_dot(dir) / turn, gap.perp_dot(foot.dir) / turn);
-        let carries = dir.dot(foot.dir).abs() < ACROSS && own > 0.0 && own < (b - a).length();
-        (carries && (line.top - joist.level).abs() < LEVEL_WITH).then_some(at)
-    });
-    let half_lap = LAP / 2.0;
-    let at = across
-        .filter(|at| at + half_lap <= longest && length - at + half_lap <= longest && *at > LAP && length - at > LAP)
-        .min_by(|a, b| (a - length / 2.0).abs().total_cmp(&(b - length / 2.0).abs()))?;
-    let left = joist.beam.axes.across.truncate().dot(joist.beam.axes.origin.truncate() - foot.at) > 0.0;
-    let half = foot.half[0];
-    // The far length lies on the other side of the rafters.
-    let mut far = beside(carcass, walls, feet, *joist.feet.first()?, (size, !left), Until::Wall(f64::INFINITY), &[])?;
-    let mut near = joist.beam.clone();
-    let end = |at: f64, out: f64| upright(HalfPlan::through(foot.at + foot.dir * at, foot.dir * out));
-    near.cut(end(at + half_lap, 1.0), CutUse::Trim, CutPlace::Head);
-    far.beam.cut(end(at - half_lap, -1.0), CutUse::Trim, CutPlace::Foot);
-    let foot_wall = walls[foot.wall].plate?.0;
-    let own = |id: TimberId| id == foot.rafter || id == foot_wall;
-    near.rests.retain(|(_, id)| own(*id));
-    far.beam.rests.retain(|(_, id)| !own(*id));
-    let block_size = Section { thickness: 2.0 * half, depth: size.depth };
-    let reach = [at - half_lap, at + half_lap];
-    let mut block = Beam::level(MemberKind::Noggin, block_size, foot.at, foot.dir, joist.level, reach);
-    block.wall = near.wall;
-    let id = carcass.next_id();
-    let [first, second] = if left { [Made::Left, Made::Right] } else { [Made::Right, Made::Left] };
-    block.rests = vec![(first, id), (second, TimberId(id.0 + 1))];
-    is_clear(carcass, &block, &|_| false).then(|| vec![near, far.beam, block])
 }

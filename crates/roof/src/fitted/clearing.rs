@@ -1,6 +1,7 @@
 //! Keeping fitted timbers out of the way of those that already stand.
 
 use super::beam::Beam;
+use super::ceiling_holes;
 use crate::carcass::{Carcass, share_space};
 use crate::frame::timber::{CutUse, Made, TimberId};
 use crate::solution::CutPlace;
@@ -15,8 +16,9 @@ const MOST_CUTS: usize = 12;
 
 /// What is left of a timber when it is cut back to the faces of whatever
 /// stands in its way, or parted by it: pieces at least `shortest` mm long.
-/// Timbers that `pass` says yes to are no hindrance.
+/// Timbers that `pass` says yes to are no hindrance; chimneys and hatches are.
 pub fn cleared(carcass: &Carcass<'_>, beam: Beam, shortest: f64, pass: &dyn Fn(TimberId) -> bool) -> Vec<Beam> {
+    let spaces = ceiling_holes::spaces(carcass, beam.kind);
     let mut open = vec![beam];
     let mut out = Vec::new();
     for _ in 0..MOST_CUTS {
@@ -24,32 +26,41 @@ pub fn cleared(carcass: &Carcass<'_>, beam: Beam, shortest: f64, pass: &dyn Fn(T
         if beam.length() < shortest {
             continue;
         }
-        let Some(id) = carcass.in_the_way(&beam.cells).into_iter().find(|id| !pass(*id)) else {
-            out.push(beam);
-            continue;
-        };
-        open.extend(parted(carcass, &beam, id));
+        let timber = carcass.in_the_way(&beam.cells).into_iter().find(|id| !pass(*id));
+        let space = spaces.iter().find(|s| meets(core::slice::from_ref(*s), &beam));
+        match (timber, space) {
+            (Some(id), _) => open.extend(parted(&beam, carcass.wood(id), CutUse::Against(id))),
+            (None, Some(space)) => open.extend(parted(&beam, core::slice::from_ref(space), CutUse::Trim)),
+            (None, None) => out.push(beam),
+        }
     }
     out.reverse();
     out
 }
 
-/// Whether nothing stands in the way of a timber but what `pass` says yes to.
+/// Whether nothing stands in the way of a timber but what `pass` says yes to,
+/// and no opening either.
 pub fn is_clear(carcass: &Carcass<'_>, beam: &Beam, pass: &dyn Fn(TimberId) -> bool) -> bool {
-    carcass.in_the_way(&beam.cells).into_iter().all(pass)
+    !carcass.in_an_opening(&beam.cells)
+        && carcass.in_the_way(&beam.cells).into_iter().all(pass)
+        && !meets(&ceiling_holes::spaces(carcass, beam.kind), beam)
 }
 
-/// What is left of a timber on the two sides of another one: the most wood
-/// that two cuts along its faces, or one, leave.
-fn parted(carcass: &Carcass<'_>, beam: &Beam, id: TimberId) -> Vec<Beam> {
-    let [feet, heads] = [CutPlace::Head, CutPlace::Foot].map(|at| sides(carcass, beam, id, at));
-    let apart = |a: &Beam, b: &Beam| !a.cells.iter().any(|p| b.cells.iter().any(|q| share_space(p, q)));
+/// Whether a timber reaches into any of these cells.
+fn meets(cells: &[Cell<Made>], beam: &Beam) -> bool {
+    cells.iter().any(|a| beam.cells.iter().any(|b| share_space(a, b)))
+}
+
+/// What is left of a timber on the two sides of other wood: the most that two
+/// cuts along its faces, or one, leave.
+fn parted(beam: &Beam, wood: &[Cell<Made>], purpose: CutUse) -> Vec<Beam> {
+    let [feet, heads] = [CutPlace::Head, CutPlace::Foot].map(|at| sides(beam, wood, purpose, at));
     let mut best = None;
     let mut most = 0.0;
     for (v, foot) in feet.iter().map(|(v, b)| (*v, Some(b))).chain([(0.0, None)]) {
         for (w, head) in heads.iter().map(|(w, b)| (*w, Some(b))).chain([(0.0, None)]) {
-            let both = foot.zip(head).is_none_or(|(a, b)| apart(a, b));
-            if v + w > most && both {
+            let apart = foot.zip(head).is_none_or(|(a, b)| !meets(&a.cells, b));
+            if v + w > most && apart {
                 (most, best) = (v + w, Some((foot, head)));
             }
         }
@@ -57,21 +68,19 @@ fn parted(carcass: &Carcass<'_>, beam: &Beam, id: TimberId) -> Vec<Beam> {
     best.into_iter().flat_map(|(foot, head)| foot.into_iter().chain(head)).cloned().collect()
 }
 
-/// The ways to keep a timber clear of another one by a cut at this end, with
-/// the wood that each leaves, mm³.
-fn sides(carcass: &Carcass<'_>, beam: &Beam, id: TimberId, at: CutPlace) -> Vec<(f64, Beam)> {
+/// The ways to keep a timber clear of other wood by a cut at this end, with the
+/// wood that each leaves, mm³.
+fn sides(beam: &Beam, wood: &[Cell<Made>], purpose: CutUse, at: CutPlace) -> Vec<(f64, Beam)> {
     let sign = if at == CutPlace::Head { 1.0 } else { -1.0 };
-    carcass
-        .wood(id)
-        .iter()
+    wood.iter()
         .flat_map(outsides)
         .filter(|plane| plane.normal.dot(beam.axes.along) * sign > LEAST_SLANT)
         .map(|plane| {
             let mut left = beam.clone();
-            left.cut(plane, CutUse::Against(id), at);
+            left.cut(plane, purpose, at);
             (left.cells.iter().map(Cell::volume).sum(), left)
         })
-        .filter(|(volume, left)| *volume > 0.0 && !carcass.in_the_way(&left.cells).contains(&id))
+        .filter(|(volume, left)| *volume > 0.0 && !meets(wood, left))
         .collect()
 }
 

@@ -25,9 +25,6 @@ const ON_SIDE: f64 = 0.01;
 /// A collar shorter than this along its underside is no use, mm.
 const SHORTEST: f64 = 300.0;
 
-/// A lap on the side of a rafter smaller than this cannot be nailed, mm².
-const LEAST_LAP: f64 = 2_000.0;
-
 /// Place collars on every so many pairs.
 ///
 /// # Errors
@@ -120,9 +117,10 @@ fn one(carcass: &Carcass<'_>, collar: CollarTimber, pair: Pair) -> Result<Beam, 
         if beam.length() < SHORTEST {
             return Err("would lie in the ridge or above it");
         }
-        if !beam.rests.iter().all(|(tag, id)| contacts::area(&beam.cells, *tag, carcass.wood(*id)) > LEAST_LAP) {
-            why = "would find no rafter to lap to";
-            continue;
+        // A rafter that is cut for an opening may not be there at this height.
+        let lies = |(tag, id): &(Made, TimberId)| contacts::lie(&beam.cells, *tag, carcass.wood(*id));
+        if !beam.rests.iter().all(lies) {
+            return Err("would miss rafters that are cut for openings");
         }
         let ways = carcass.in_the_way(&beam.cells);
         if is_clear(carcass, &beam, &|_| false) {

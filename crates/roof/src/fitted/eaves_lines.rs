@@ -1,17 +1,28 @@
 //! The eaves as the boards along them see it: one line for every wall with
 //! tails, and what it meets at its two ends.
 
-use super::sprockets;
+use super::{sprockets, verges};
 use crate::carcass::Carcass;
 use crate::frame::PARALLEL;
 use crate::frame::timber::TailEnd;
-use geometry::surface::{RoofPlane, WallId};
+use geometry::surface::{ArcKind, RoofPlane, WallId};
 use geometry::{DVec2, DVec3, Plane};
-use job::TailCut;
+use job::{Job, TailCut};
 
 /// Walls that turn less than this (as a sine) run on in one line: boards along
 /// them are butted square, for a mitre would run far along both.
 const STRAIGHT: f64 = 1e-4;
+
+/// A point is a corner or lies on a wall when it misses it by less, mm: the
+/// tidy of a surface moves no node further.
+const AT_CORNER: f64 = 0.5;
+
+/// Fascia lines that miss one another by less than this in height are one
+/// line, mm.
+const ONE_LINE: f64 = 0.5;
+
+/// Boards whose backs miss one another by less than this lie in one plane, mm.
+const ONE_PLANE: f64 = 0.05;
 
 /// What an eaves line meets at one of its ends.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -22,6 +33,10 @@ pub enum Meets {
     Verge(f64),
     /// A wall that is carried up: it stops at the corner.
     Wall,
+    /// The slope of a lower face that passes by its end: it starts above the
+    /// plates of that face, as at a half hip. The plane of that face's rafters'
+    /// backs.
+    Over(RoofPlane),
 }
 
 /// The eaves of one wall.
@@ -29,7 +44,8 @@ pub enum Meets {
 pub struct EavesLine {
     /// The wall.
     pub wall: WallId,
-    /// Start and end of its plate line in plan, the building on the left.
+    /// Start and end of its eaves in plan, on the plate line, the building on
+    /// the left.
     pub corners: [DVec2; 2],
     /// How its tails end.
     pub tail: TailEnd,
@@ -45,47 +61,117 @@ pub struct EavesLine {
 
 /// The eaves lines of a roof, in the order of the walls.
 pub fn of(carcass: &Carcass<'_>) -> Vec<EavesLine> {
+    let surface = carcass.surface;
     let tails = tails_by_wall(carcass);
     let mut place = Vec::with_capacity(tails.len());
-    let mut count = 0;
-    for tail in &tails {
-        place.push(tail.map(|_| count));
-        count += usize::from(tail.is_some());
+    let mut out = Vec::with_capacity(tails.len());
+    for (k, tail) in tails.into_iter().enumerate() {
+        let wall = WallId(k as u32);
+        let line = tail.zip(surface.wall_ends(wall)).map(|(tail, ends)| bare(carcass, wall, tail, ends));
+        place.push(line.map(|_| out.len()));
+        out.extend(line);
     }
-    let mut out = Vec::with_capacity(count);
     let mut first = 0;
-    for ring in &carcass.surface.loops {
+    for ring in &surface.loops {
         let n = ring.len();
-        let dir = |k: usize| (ring[(k + 1) % n] - ring[k % n]).normalize_or_zero();
         for k in 0..n {
-            let Some(mut tail) = tails[first + k] else { continue };
-            let backs = raised(tail.plane, carcass.heights.upstand);
-            let (top, sprocket) = match sprockets::surface(carcass.job, backs) {
-                Some(found) => {
-                    // Sprockets are cut plumb, whatever the tails under them are.
-                    tail.cut = TailCut::Plumb;
-                    found
-                }
-                None => (backs, 0.0),
-            };
-            let meets = |before: usize, after: usize, other: usize| match place[first + other] {
-                Some(line) => Meets::Line(line),
-                None if dir(before).perp_dot(dir(after)) > PARALLEL => Meets::Verge(carcass.job.verge.overhang),
-                None => Meets::Wall,
-            };
-            let (before, after) = ((k + n - 1) % n, (k + 1) % n);
-            out.push(EavesLine {
-                wall: WallId((first + k) as u32),
-                corners: [ring[k], ring[after]],
-                tail,
-                top,
-                sprocket,
-                meets: [meets(before, k, before), meets(k, after, after)],
-            });
+            let Some(own) = place[first + k] else { continue };
+            for head in [false, true] {
+                let other = if head { (k + 1) % n } else { (k + n - 1) % n };
+                let corner = ring[if head { other } else { k }];
+                let outer = turn(ring, if head { k } else { other }) > PARALLEL;
+                out[own].meets[usize::from(head)] =
+                    meets(carcass, &out, (own, head), place[first + other], (corner, outer));
+            }
         }
         first += n;
     }
     out
+}
+
+/// The sine by which a loop turns at the end of its wall `k`; positive at an
+/// outer corner.
+fn turn(ring: &[DVec2], k: usize) -> f64 {
+    let n = ring.len();
+    let dir = |k: usize| (ring[(k + 1) % n] - ring[k % n]).normalize_or_zero();
+    dir(k).perp_dot(dir(k + 1))
+}
+
+/// The eaves line of a wall, without what it meets.
+fn bare(carcass: &Carcass<'_>, wall: WallId, mut tail: TailEnd, ends: [DVec2; 2]) -> EavesLine {
+    let backs = raised(tail.plane, carcass.heights.upstand);
+    let (top, sprocket) = match sprockets::surface(carcass.job, backs) {
+        Some(found) => {
+            // Sprockets are cut plumb, whatever the tails under them are.
+            tail.cut = TailCut::Plumb;
+            found
+        }
+        None => (backs, 0.0),
+    };
+    EavesLine { wall, corners: reach_of(carcass, wall, ends), tail, top, sprocket, meets: [Meets::Wall; 2] }
+}
+
+/// What a line meets at one end: `other` is the line of the next wall there,
+/// `corner` where the walls meet, and whether that is an outer corner.
+fn meets(
+    carcass: &Carcass<'_>,
+    lines: &[EavesLine],
+    (own, head): (usize, bool),
+    other: Option<usize>,
+    (corner, outer): (DVec2, bool),
+) -> Meets {
+    let line = &lines[own];
+    let at_corner = |l: &EavesLine, head: bool| (l.corners[usize::from(head)] - corner).length() < AT_CORNER;
+    let verge = carcass.job.verge.overhang;
+    if let Some(k) = other {
+        let next = &lines[k];
+        // Plates at different heights under one fascia line: the eaves run out
+        // to where they meet.
+        let one_line = outer && (line.edge().z - next.edge().z).abs() < ONE_LINE;
+        if one_line || (at_corner(line, head) && at_corner(next, !head)) {
+            return Meets::Line(k);
+        }
+    }
+    if !at_corner(line, head) {
+        let end = line.corners[usize::from(head)];
+        return lower_face(carcass, end).map_or(Meets::Wall, Meets::Over);
+    }
+    if outer { Meets::Verge(verge) } else { Meets::Wall }
+}
+
+/// From where to where along its plate line a wall carries eaves: not over its
+/// whole length where another slope passes its ends lower down.
+fn reach_of(carcass: &Carcass<'_>, wall: WallId, ends: [DVec2; 2]) -> [DVec2; 2] {
+    let surface = carcass.surface;
+    let Some(face) = surface.face_of_wall.get(wall.index()).copied().flatten() else { return ends };
+    let along = (ends[1] - ends[0]).normalize_or_zero();
+    let on_wall = |p: DVec2| {
+        let s = along.dot(p - ends[0]);
+        along.perp_dot(p - ends[0]).abs() < AT_CORNER && s > -AT_CORNER && s < (ends[1] - ends[0]).length() + AT_CORNER
+    };
+    let found = surface
+        .face(face)
+        .arcs
+        .iter()
+        .map(|a| surface.arc(*a))
+        .filter(|a| a.kind == ArcKind::Eaves)
+        .map(|a| [a.from, a.to].map(|n| surface.node(n).truncate()))
+        .filter(|pair| pair.iter().all(|p| on_wall(*p)))
+        .flatten();
+    let order = |p: &DVec2| along.dot(*p);
+    let (mut low, mut high): (Option<DVec2>, Option<DVec2>) = (None, None);
+    for p in found {
+        low = Some(low.filter(|q| order(q) <= order(&p)).unwrap_or(p));
+        high = Some(high.filter(|q| order(q) >= order(&p)).unwrap_or(p));
+    }
+    [low.unwrap_or(ends[0]), high.unwrap_or(ends[1])]
+}
+
+/// The backs of the rafters of the face that ends on a wall below a plan point.
+fn lower_face(carcass: &Carcass<'_>, at: DVec2) -> Option<RoofPlane> {
+    let edges = verges::of(carcass.surface);
+    let edge = edges.iter().find(|e| (e.ends[1].truncate() - at).length() < AT_CORNER)?;
+    Some(raised(carcass.surface.face(edge.face).plane, carcass.heights.upstand))
 }
 
 /// A pitch plane raised by the upstand.
@@ -133,15 +219,15 @@ impl EavesLine {
         self.tail.overhang - self.tail.plane.offset
     }
 
-    /// The line in plan below which its roof and that of another meet, as an
+    /// The line in plan over which its roof and another plane meet, as an
     /// upright plane that faces away from this one past its start or end;
     /// `None` where the two run on straight.
-    pub fn seam(&self, head: bool, other: &Self) -> Option<Plane> {
-        if self.out().perp_dot(other.out()).abs() < STRAIGHT {
+    pub fn seam(&self, head: bool, other: &RoofPlane) -> Option<Plane> {
+        if self.out().perp_dot(other.inward).abs() < STRAIGHT {
             return None;
         }
         let grade = |p: &RoofPlane| (p.inward * p.tan_pitch, p.tan_pitch * p.offset - p.base_height);
-        let ((ga, ca), (gb, cb)) = (grade(&self.top), grade(&other.top));
+        let ((ga, ca), (gb, cb)) = (grade(&self.top), grade(other));
         let size = (ga - gb).length();
         let plane = Plane { normal: ((ga - gb) / size).extend(0.0), offset: (ca - cb) / size };
         let away = if head { self.along() } else { -self.along() };
@@ -201,7 +287,39 @@ impl EavesLine {
             }
             Meets::Verge(past) => self.square_end(head, past),
             Meets::Wall => self.square_end(head, 0.0),
+            Meets::Over(lower) => self.over_end(head, &lower, self.edge().z),
         }
+    }
+
+    /// Where a lower face passes its edge at a height, in plan.
+    fn over_point(&self, head: bool, lower: &RoofPlane, height: f64) -> DVec2 {
+        let along = if head { self.along() } else { -self.along() };
+        let start = self.edge().truncate();
+        let rise = lower.tan_pitch * lower.inward.dot(along);
+        let s = if rise.abs() < STRAIGHT { 0.0 } else { (height - lower.height_at(start)) / rise };
+        start + along * s
+    }
+
+    /// The upright plane square to this line at that place.
+    pub fn over_end(&self, head: bool, lower: &RoofPlane, height: f64) -> Plane {
+        let along = if head { self.along() } else { -self.along() };
+        Plane::through(self.over_point(head, lower, height).extend(0.0), along.extend(0.0))
+    }
+
+    /// Where its fascia and the barge board on a lower face that passes its end
+    /// are mitred, when both lie in one upright plane: through the points where
+    /// their upper and their lower edges meet. Faces up the barge board.
+    pub fn mitre_with_barge(&self, head: bool, job: &Job) -> Option<Plane> {
+        let Meets::Over(lower) = self.meets[usize::from(head)] else { return None };
+        let (fascia, barge) = (job.timber.parts.fascia?, job.timber.parts.barge?);
+        let verge = self.out().dot(self.corners[usize::from(head)]) + job.verge.overhang;
+        if self.is_square() || (verge - self.reach()).abs() > ONE_PLANE {
+            return None;
+        }
+        let upper = self.over_point(head, &lower, self.edge().z).extend(self.edge().z);
+        let plumb = barge.depth * (1.0 + lower.tan_pitch * lower.tan_pitch).sqrt();
+        let on = (plumb - fascia.depth) / lower.tan_pitch;
+        Some(Plane::through(upper, (lower.inward * fascia.depth).extend(on).normalize()))
     }
 
     /// The line it meets at an end, if any.

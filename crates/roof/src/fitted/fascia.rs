@@ -9,7 +9,7 @@ use crate::frame::timber::{CutUse, Made, TimberId};
 use crate::solution::{CutPlace, MemberKind, NoticeLevel};
 use geometry::surface::WallId;
 use geometry::{Cell, DVec3, Plane};
-use job::Section;
+use job::{Job, Section};
 
 /// Fascia lines that miss one another by more than this at a corner are a step
 /// that the carpenter is told of, mm: what a plane takes off.
@@ -26,7 +26,8 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     let Some(size) = carcass.job.timber.parts.fascia else { return Ok(()) };
     let lines = eaves_lines::of(carcass);
     clear_valleys(carcass, &lines);
-    let drafts: Vec<Option<Draft>> = lines.iter().map(|line| board(line, &lines, size)).collect();
+    let job = carcass.job;
+    let drafts: Vec<Option<Draft>> = lines.iter().map(|line| board(job, line, &lines, size)).collect();
     for (line, board) in lines.iter().zip(&drafts) {
         if let Some(board) = board {
             clear_tails(carcass, line, board);
@@ -39,12 +40,15 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
 
 /// The board of one wall: its back on the tails, its top back arris on the
 /// line where the backs of the rafters end.
-fn board(line: &EavesLine, lines: &[EavesLine], size: Section) -> Option<Draft> {
+fn board(job: &Job, line: &EavesLine, lines: &[EavesLine], size: Section) -> Option<Draft> {
     let (face, up) = (line.face(), line.up_face());
     let origin = line.edge() - up * size.depth + face.normal * (size.thickness / 2.0);
     let axes = boards::axes(origin, line.along().extend(0.0), up);
-    let ends = [false, true].map(|head| line.board_end(head, lines));
-    let mut draft = Draft::between(MemberKind::Fascia, line.wall, size, axes, ends)?;
+    let end = |head| match line.mitre_with_barge(head, job) {
+        Some(mitre) => mitre.flipped(),
+        None => line.board_end(head, lines),
+    };
+    let mut draft = Draft::between(MemberKind::Fascia, line.wall, size, axes, [end(false), end(true)])?;
     for (head, cut) in [(false, FOOT_CUT), (true, HEAD_CUT)] {
         draft.mates.extend(line.next(head).map(|mate| (cut, mate)));
     }

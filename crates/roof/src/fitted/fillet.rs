@@ -63,8 +63,11 @@ fn fillet(line: &EavesLine, lines: &[EavesLine], size: Section) -> Option<Draft>
 /// The plane at which a fillet ends.
 fn end(line: &EavesLine, head: bool, lines: &[EavesLine]) -> Plane {
     match line.meets[usize::from(head)] {
-        Meets::Line(k) => lines.get(k).and_then(|o| line.seam(head, o)).unwrap_or_else(|| line.square_end(head, 0.0)),
+        Meets::Line(k) => {
+            lines.get(k).and_then(|o| line.seam(head, &o.top)).unwrap_or_else(|| line.square_end(head, 0.0))
+        }
         Meets::Verge(past) => line.square_end(head, past),
         Meets::Wall => line.square_end(head, 0.0),
+        Meets::Over(lower) => line.seam(head, &lower).unwrap_or_else(|| line.square_end(head, 0.0)),
     }
 }

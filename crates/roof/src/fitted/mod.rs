@@ -5,7 +5,9 @@ mod barge;
 pub mod beam;
 mod binders;
 mod boards;
+mod ceiling_holes;
 mod ceiling_joists;
+mod ceiling_laying;
 mod clearing;
 mod collars;
 pub mod contacts;
@@ -13,6 +15,7 @@ mod eaves_lines;
 mod fascia;
 mod fillet;
 mod hangers;
+mod hatch;
 pub mod ladder;
 mod noggins;
 mod purlins;
@@ -20,8 +23,11 @@ mod soffit;
 mod sprockets;
 mod struts;
 mod ties;
+mod trimmers;
 pub mod verges;
 mod walls;
+
+pub use hatch::{Hatch, hangers};
 
 use crate::SolveError;
 use crate::carcass::Carcass;
@@ -40,6 +46,7 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     collars::place(carcass)?;
     ties::place(carcass)?;
     ceiling_joists::place(carcass)?;
+    hatch::place(carcass)?;
     binders::place(carcass)?;
     hangers::place(carcass)?;
     // What keeps rafters apart, and the verges.
@@ -51,6 +58,7 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     soffit::place(carcass)?;
     fillet::place(carcass)?;
     barge::place(carcass)?;
+    openings::speak_of_crossings(carcass);
     // Last, when every timber has its whole length.
     lengthening::place(carcass)?;
     Ok(())

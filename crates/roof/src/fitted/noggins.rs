@@ -182,7 +182,8 @@ fn noggin(carcass: &Carcass<'_>, face: FaceId, [a, b]: [Side; 2], d: f64, shift:
             cut.purpose = CutUse::Against(id);
         }
     }
-    if carcass.in_the_way(&draft.cells).is_empty() { Fit::Fits(Box::new(draft)) } else { Fit::Blocked }
+    let free = !carcass.in_an_opening(&draft.cells) && carcass.in_the_way(&draft.cells).is_empty();
+    if free { Fit::Fits(Box::new(draft)) } else { Fit::Blocked }
 }
 
 /// Where a level line across a face lies inside it, as distances along its axis.

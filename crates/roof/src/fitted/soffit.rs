@@ -10,10 +10,13 @@ use crate::frame::heights::outset_corner;
 use crate::frame::timber::{Made, Timber};
 use crate::solution::{MemberKind, NoticeLevel};
 use geometry::{DVec2, DVec3, Plane};
-use job::Section;
+use job::{Job, Section};
 
 /// Eaves narrower than this have no soffit, mm: the fascia closes them.
 const NARROWEST: f64 = 30.0;
+
+/// Plate corners that miss one another by more than this are two, mm.
+const AT_CORNER: f64 = 0.5;
 
 /// Gaps smaller than this between soffit and tails, or fascia and soffit, are
 /// not worth a word, mm.
@@ -54,7 +57,7 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     }
     let mut drafts = Vec::with_capacity(first);
     for field in &fields {
-        drafts.extend((0..field.boards).map(|k| board(field, k, &fields, size)));
+        drafts.extend((0..field.boards).map(|k| board(carcass.job, field, k, &fields, size)));
     }
     boards::settle(carcass, drafts, &[Made::Left, Made::Top, Made::Underside]);
     tell(carcass, &fields, size);
@@ -91,7 +94,7 @@ fn shared_levels(lines: &[EavesLine], lowest: &[f64]) -> Vec<f64> {
 }
 
 /// One board of a wall's soffit, counted from the plate line outwards.
-fn board(field: &Field<'_>, k: usize, fields: &[Field<'_>], size: Section) -> Option<Draft> {
+fn board(job: &Job, field: &Field<'_>, k: usize, fields: &[Field<'_>], size: Section) -> Option<Draft> {
     if !field.level.is_finite() {
         return None;
     }
@@ -101,7 +104,7 @@ fn board(field: &Field<'_>, k: usize, fields: &[Field<'_>], size: Section) -> Op
     let from = line.corners[0] + out * (wide * k as f64);
     let origin = from.extend(field.level - size.thickness / 2.0);
     let axes = boards::axes(origin, along, out.extend(0.0));
-    let ends = [false, true].map(|head| end(field, head, fields));
+    let ends = [false, true].map(|head| end(job, field, head, fields));
     let section = Section { thickness: size.thickness, depth: wide };
     let mut draft = Draft::between(MemberKind::Soffit, line.wall, section, axes, ends)?;
     draft.clip(line.face(), Made::Top);
@@ -116,17 +119,26 @@ fn board(field: &Field<'_>, k: usize, fields: &[Field<'_>], size: Section) -> Op
 }
 
 /// The upright plane at which a soffit ends.
-fn end(field: &Field<'_>, head: bool, fields: &[Field<'_>]) -> Plane {
+fn end(job: &Job, field: &Field<'_>, head: bool, fields: &[Field<'_>]) -> Plane {
     let line = field.line;
     let straight = |past| line.square_end(head, past);
     match line.meets[usize::from(head)] {
         Meets::Wall => straight(0.0),
         Meets::Verge(past) => straight(past),
+        // Where the undersides of the lower rafters have risen past it.
+        Meets::Over(lower) => {
+            let plumb = job.timber.rafter.size.depth * (1.0 + lower.tan_pitch * lower.tan_pitch).sqrt();
+            line.over_end(head, &lower, field.level + plumb)
+        }
         Meets::Line(k) => {
             let Some(other) = fields.get(k).filter(|o| line.mitre(head, o.line).is_some()) else {
                 return straight(0.0);
             };
             let corner = line.corners[usize::from(head)];
+            if (corner - other.line.corners[usize::from(!head)]).length() > AT_CORNER {
+                // Plates at different heights: they part below the hip between them.
+                return line.seam(head, &other.line.top).unwrap_or_else(|| straight(0.0));
+            }
             let outer =
                 outset_corner(corner, [line.along(), other.line.along()], [field.width.max(0.0), other.width.max(0.0)]);
             let normal: DVec2 = (outer - corner).normalize_or_zero().perp();

@@ -1,8 +1,9 @@
 //! Where along a timber its splices stand.
 
 /// Splices are looked for at every so many mm from the foot, and abreast of
-/// everything that the timber touches.
-const STEP: f64 = 10.0;
+/// everything that the timber touches: finer than matters to a splice, coarse
+/// enough that a long board is planned in well under a millisecond.
+const STEP: f64 = 25.0;
 
 /// How many splices more than the fewest are tried before giving up.
 const SPARE: usize = 3;

@@ -200,5 +200,5 @@ pub fn of_dormer(
 
 /// The corner at which a wall starts.
 pub fn start_of(surface: &Surface, wall: usize) -> Option<DVec2> {
-    surface.loops.iter().flatten().nth(wall).copied()
+    surface.wall_ends(WallId(wall as u32)).map(|[start, _]| start)
 }

@@ -19,7 +19,8 @@ pub enum Misfit {
         /// Rafter that must be left between its trimmers and that line, mm.
         needed: f64,
     },
-    /// Its lower trimmer would come down on the plate or on the ceiling joists.
+    /// It or its lower trimmer would come down on the plate, on the ceiling
+    /// joists, or on sprockets and fillets.
     Eaves {
         /// How much higher it must lie, up the slope, mm.
         higher: f64,
@@ -63,7 +64,21 @@ pub enum Misfit {
         /// By how much, up the slope, mm.
         over: f64,
     },
-    /// It cuts more rafters than may be cut without an engineer.
+    /// A hatch smaller than a person needs.
+    HatchSmall {
+        /// Least clear size both ways, mm.
+        least: f64,
+    },
+    /// A hatch with no ceiling joists on both sides of it.
+    NoJoists,
+    /// Joists that run neither along nor across the wall a hatch is measured from.
+    JoistsSlant,
+    /// Joists in or beside a hatch end too near to it.
+    JoistEnds,
+    /// Other timber stands where a hatch's trimmers would, or hangs on a joist
+    /// that it cuts.
+    JoistCarries,
+    /// It cuts more rafters or joists than may be cut without an engineer.
     TooManyCut {
         /// How many it cuts.
         cut: usize,
@@ -85,7 +100,7 @@ impl fmt::Display for Misfit {
             }
             Self::Eaves { higher } => write!(
                 f,
-                "lies too low: its lower trimmer would meet the plate or the ceiling joists; \
+                "lies too low: it would meet the plate, the ceiling joists, or what lies on the rafters at the eaves; \
                  {higher:.0} mm higher up the slope it clears them"
             ),
             Self::Purlin { up } => write!(f, "with its trimmers crosses the purlin {up:.0} mm up the slope"),
@@ -111,9 +126,29 @@ impl fmt::Display for Misfit {
                 "meets its slope {over:.0} mm above the top of it: make it narrower or flatter, lower its `plate`, or \
                  move it down the slope"
             ),
+            Self::HatchSmall { least } => {
+                write!(f, "is too small to climb through: make it at least {least:.0} mm clear both ways")
+            }
+            Self::NoJoists => write!(
+                f,
+                "has no ceiling joists on both sides to trim it between: give `timber.ceiling_joist` a size, or move it \
+                 between two joists"
+            ),
+            Self::JoistsSlant => {
+                write!(f, "is not square to the ceiling joists there: measure it from a wall that they run to or along")
+            }
+            Self::JoistEnds => {
+                write!(f, "comes too near to where joists end: move it further from the walls and stubs")
+            }
+            Self::JoistCarries => {
+                write!(
+                    f,
+                    "would cut a joist that carries other timber, or its trimmers meet other timber: move it along"
+                )
+            }
             Self::TooManyCut { cut, most, widest } => write!(
                 f,
-                "cuts {cut} rafters; more than {most} needs an engineer. At these centres an opening may be {widest:.0} \
+                "cuts {cut} timbers; more than {most} needs an engineer. At these centres an opening may be {widest:.0} \
                  mm wide between its trimming rafters"
             ),
         }
@@ -142,8 +177,9 @@ pub fn advice(misfit: &Misfit, nearest: Option<&Place>) -> String {
             | Misfit::TooManyCut { .. }
             | Misfit::ValleyRafters
             | Misfit::NotFlatter { .. }
-            | Misfit::Narrow { .. },
+            | Misfit::Narrow { .. }
+            | Misfit::HatchSmall { .. },
         ) => String::new(),
-        (None, _) => ". No place in that slope takes it: make it smaller, or choose another wall".into(),
+        (None, _) => ". No place there takes it: make it smaller, or choose another wall".into(),
     }
 }

@@ -13,6 +13,7 @@ mod room;
 pub mod rule;
 mod slope;
 mod trim;
+mod void;
 
 pub use hole::{Hole, Owner, start_of};
 pub use misfit::{Misfit, Place, advice};
@@ -21,6 +22,7 @@ pub use place::{out, place};
 pub use room::Room;
 pub use slope::Slope;
 pub use trim::Trimmed;
+pub use void::{Void, speak_of_crossings};
 
 use crate::SolveError;
 use crate::frame::heights::Heights;

@@ -1,21 +1,29 @@
 //! The nearest place that takes an opening which does not fit where it is.
 
 use super::hole::{DORMER, of_dormer, of_opening};
-use super::{Hole, Owner, Place, Room, Slope, holes, start_of};
+use super::patch::Patch;
+use super::{Hole, Owner, Place, Room, Slope, holes};
 use crate::SolveError;
 use crate::frame::heights::Heights;
-use geometry::surface::Surface;
-use job::{Distance, Job};
+use geometry::surface::{Surface, WallId};
+use job::{Distance, Job, OpeningKind};
 
 /// Places are tried this far apart along the wall and up the slope, mm.
 const STEP: f64 = 25.0;
 
 /// So many places that look free are solved in full before giving up: each
 /// costs a whole solve.
-const MOST_SOLVED: usize = 40;
+const MOST_SOLVED: usize = 24;
 
 /// A place near one that failed in full fails too, mm.
 const ALIKE: f64 = 100.0;
+
+/// The same for hatches, whose joists stand further apart than that, mm.
+const ALIKE_HATCH: f64 = 250.0;
+
+/// A hatch keeps further than this from the plate lines, mm: its joists need
+/// their feet.
+const FROM_WALLS: f64 = 250.0;
 
 /// More places than this are not looked at: the wall is absurdly long.
 const MOST_PLACES: usize = 1_000_000;
@@ -45,18 +53,27 @@ fn search(job: &Job, surface: &Surface, owner: Owner, solves: &dyn Fn(&Job) -> b
     let mut holes = holes(&before, surface, &heights).ok()?;
     let room = Room { job, surface, lines: &[] };
     let asked = place_of(&trial, owner)?;
+    // A hatch lies in no slope: only the joists can say where it fits.
+    let hatch = matches!(owner, Owner::Opening(k) if job.openings.get(k)?.kind == OpeningKind::Hatch);
+    let alike = if hatch { ALIKE_HATCH } else { ALIKE };
     let mut failed: Vec<Place> = Vec::new();
-    for place in around(asked, reach(&trial, surface, owner)?) {
-        if failed.iter().any(|f| (f.along - place.along).abs().max((f.up - place.up).abs()) < ALIKE) {
+    for place in around(asked, reach(&trial, surface, owner, hatch)?) {
+        if failed.iter().any(|f| (f.along - place.along).abs().max((f.up - place.up).abs()) < alike) {
             continue;
         }
         move_to(&mut trial, owner, place);
-        let Some(hole) = hole_of(&trial, surface, &heights, owner) else { continue };
-        holes.push(hole);
-        let free = room.for_holes(&holes).is_ok();
-        holes.pop();
-        if !free {
-            continue;
+        if hatch {
+            if !in_plan(&trial, surface, owner) {
+                continue;
+            }
+        } else {
+            let Some(hole) = hole_of(&trial, surface, &heights, owner) else { continue };
+            holes.push(hole);
+            let free = room.for_holes(&holes).is_ok();
+            holes.pop();
+            if !free {
+                continue;
+            }
         }
         if solves(&trial) {
             return Some(place);
@@ -122,8 +139,33 @@ const fn mm(distance: Distance) -> f64 {
     }
 }
 
+/// Whether a hatch lies inside the walls.
+fn in_plan(job: &Job, surface: &Surface, owner: Owner) -> bool {
+    let Owner::Opening(k) = owner else { return false };
+    let Some(o) = job.openings.get(k) else { return false };
+    let Some([a, b]) = surface.wall_ends(WallId(o.wall as u32)) else { return false };
+    let dir = (b - a).normalize_or_zero();
+    let corner = |x: f64, y: f64| a + dir * (o.along + x) + dir.perp() * (mm(o.up) + y);
+    let patch =
+        Patch::new(vec![corner(0.0, 0.0), corner(o.width, 0.0), corner(o.width, o.height), corner(0.0, o.height)]);
+    let middle = patch.middle();
+    let mut inside = false;
+    for ring in &surface.loops {
+        for (p, q) in ring.iter().zip(ring.iter().cycle().skip(1)) {
+            if patch.off(*p, *q) < FROM_WALLS {
+                return false;
+            }
+            let across = (p.y > middle.y) != (q.y > middle.y);
+            if across && middle.x < p.x + (middle.y - p.y) * (q.x - p.x) / (q.y - p.y) {
+                inside = !inside;
+            }
+        }
+    }
+    inside
+}
+
 /// Where an opening may lie at all: along its wall and up, `[low, high]` each.
-fn reach(job: &Job, surface: &Surface, owner: Owner) -> Option<[[f64; 2]; 2]> {
+fn reach(job: &Job, surface: &Surface, owner: Owner, hatch: bool) -> Option<[[f64; 2]; 2]> {
     let (wall, width, on_slope) = match owner {
         Owner::Opening(k) => {
             let o = job.openings.get(k)?;
@@ -134,9 +176,16 @@ fn reach(job: &Job, surface: &Surface, owner: Owner) -> Option<[[f64; 2]; 2]> {
             (d.wall, d.width, false)
         }
     };
+    let id = WallId(wall as u32);
+    if hatch {
+        let [a, b] = surface.wall_ends(id)?;
+        let dir = (b - a).normalize_or_zero();
+        let far = surface.loops.iter().flatten().map(|p| dir.perp().dot(*p - a)).fold(0.0, f64::max);
+        return Some([[0.0, (b - a).length() - width], [0.0, far]]).filter(|[along, _]| along[1] >= 0.0);
+    }
     let face = surface.face(surface.face_of_wall.get(wall).copied().flatten()?);
     let slope = Slope::new(face.plane, 0.0);
-    let start = slope.axis.dot(start_of(surface, wall)?);
+    let start = slope.axis.dot(surface.wall_ends(id)?[0]);
     let (mut along, mut up) = ([f64::INFINITY, f64::NEG_INFINITY], 0.0_f64);
     for p in face.outline.iter().map(|n| surface.node(*n).truncate()) {
         let at = slope.axis.dot(p) - start;

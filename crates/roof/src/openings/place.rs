@@ -2,14 +2,15 @@
 
 use super::hole::Owner;
 use super::trim::{plain, trim};
-use super::{Hole, Trimmed, rule};
+use super::{Hole, Trimmed, rule, void};
 use crate::SolveError;
 use crate::carcass::Carcass;
 use crate::dormers;
+use crate::fitted::{self, Hatch};
 use crate::frame::timber::TimberId;
 use crate::rules::Id;
 use crate::solution::{NoticeLevel, OpeningOut};
-use job::OpeningKind;
+use job::{Job, OpeningKind};
 
 /// Trim all holes of the job.
 ///
@@ -20,6 +21,7 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     for hole in &holes {
         let trimmed = trim(carcass, hole)?;
         remarks(carcass, hole, &trimmed);
+        carcass.voids.extend(void::of_hole(carcass, &trimmed));
         carcass.trimmed.push(trimmed);
     }
     for trimmed in carcass.trimmed.clone() {
@@ -91,7 +93,7 @@ fn clearance(carcass: &mut Carcass<'_>, hole: &Hole) {
 }
 
 /// The openings of a solution; `marks` are those of all timbers.
-pub fn out(trimmed: &[Trimmed], marks: &[String]) -> Vec<OpeningOut> {
+pub fn out(job: &Job, trimmed: &[Trimmed], hatches: &[Hatch], marks: &[String]) -> Vec<OpeningOut> {
     let names = |ids: &mut dyn Iterator<Item = TimberId>| -> Vec<String> {
         ids.filter_map(|id| marks.get(id.index()).cloned()).collect()
     };
@@ -107,5 +109,18 @@ pub fn out(trimmed: &[Trimmed], marks: &[String]) -> Vec<OpeningOut> {
             cut: names(&mut t.cut.iter().flatten().copied()),
             hangers: t.hangers(),
         })
+        .chain(hatches.iter().filter_map(|h| {
+            let opening = job.openings.get(h.opening)?;
+            Some(OpeningOut {
+                name: opening.name.clone(),
+                kind: "hatch".into(),
+                wall: job.walls.get(opening.wall).map_or_else(String::new, |w| w.letter.clone()),
+                outline: plain(h.outline),
+                trimming_rafters: names(&mut h.joists.beside.iter().copied()),
+                trimmers: names(&mut h.joists.trimmers.iter().copied()),
+                cut: names(&mut h.joists.cut.iter().flatten().copied()),
+                hangers: fitted::hangers(&h.joists),
+            })
+        }))
         .collect()
 }

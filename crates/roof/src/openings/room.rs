@@ -106,14 +106,19 @@ impl Room<'_> {
     }
 
     /// The lower trimmer must lie above the plates, and above the ceiling
-    /// joists that are lapped to the rafters there.
+    /// joists that are lapped to the rafters there; the hole must lie above
+    /// what is fixed on the backs of the rafters at the eaves.
     fn above_plate(&self, one: &Trimmed<'_>) -> Option<Misfit> {
         let slope = &one.hole.slope;
         let joist = self.job.timber.parts.ceiling_joist.map_or(0.0, |j| j.depth);
         let [low, _] = self.reach(one);
         // The lowest arris of the trimmer.
         let over = slope.point(0.0, low).z - slope.cos * self.depth() - slope.plane.base_height;
-        let higher = (joist - over) / slope.sin;
+        let sprocket = self.job.eaves.sprocket.map_or(0.0, |s| s.reach / slope.cos);
+        // A fillet starts at the fascia, at the plate line at the highest.
+        let fillet = self.job.timber.parts.fillet.map_or(0.0, |f| f.depth);
+        let lowest = one.hole.cover.iter().map(|p| p.y / slope.cos).fold(one.hole.s[0], f64::min);
+        let higher = ((joist - over) / slope.sin).max(sprocket.max(fillet) - lowest);
         (higher > 0.0).then_some(Misfit::Eaves { higher })
     }
 

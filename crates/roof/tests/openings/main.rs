@@ -9,6 +9,7 @@ mod common;
 mod anywhere;
 mod clear;
 mod figures;
+mod hatches;
 mod random;
 mod several;
 mod together;

@@ -1,6 +1,7 @@
 //! Openings and dormers in roofs with everything fitted: what stands without
 //! them stands with them.
 
+use crate::clear::assert_hole_clear;
 use crate::common::{Seed, random_job};
 use crate::random::{move_dormer, move_to, random_dormer, random_opening};
 use job::{CollarTimber, Job, NogginTimber, Opening, PurlinSet, PurlinTimber, Section, SpacedTimber, Sprocket};
@@ -80,6 +81,9 @@ fn openings_do_not_spoil_a_roof_with_everything_in_it() {
             let opening: Opening = random_opening(&mut random, &job, name);
             job.openings.push(opening);
             settle(&mut job, seed, false);
+        }
+        if let Ok(s) = roof::solve(&job) {
+            job.openings.iter().for_each(|o| assert_hole_clear(&job, &s, o));
         }
         dormers += job.dormers.len();
         openings += job.openings.len();

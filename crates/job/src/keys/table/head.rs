@@ -17,7 +17,7 @@ pub(super) static KEYS: &[Key] = &[
         "plan.corners",
         Corners,
         Required("[[0, 0], [8400, 0], [8400, 5200], [0, 5200]]"),
-        "Corners of the plate lines, anticlockwise: x east and y north",
+        "Corners of the plate lines, anticlockwise: x east and y north. Or measure them: `sides`",
     ),
     key("plan.holes", Loops, Empty, "Courtyards, each a list of corners, clockwise"),
 ];

@@ -4,16 +4,20 @@ mod head;
 mod named;
 mod parts;
 mod roof;
+mod survey;
 mod timber;
 
 use super::Key;
 
 /// Every key, in the order of a well-kept file.
-pub(super) static TABLES: &[&[Key]] = &[head::KEYS, roof::KEYS, timber::KEYS, parts::KEYS, named::KEYS];
+pub(super) static TABLES: &[&[Key]] = &[head::KEYS, survey::KEYS, roof::KEYS, timber::KEYS, parts::KEYS, named::KEYS];
 
 /// What a group of keys is about.
 pub(crate) static GROUPS: &[(&str, &str)] = &[
     ("plan", "The wall plates as built"),
+    ("plan.diagonals", "Measured distances between corners, by the letters of the walls that start there"),
+    ("plan.turns", "Measured inside angles, by the letter of the wall that starts at the corner"),
+    ("plan.levels", "Levels of the plate, by the letter of the wall that starts at the corner"),
     ("roof", "The roof"),
     ("roof.eaves", "The eaves"),
     (

@@ -132,10 +132,10 @@ fn one(
 fn pair(carcass: &mut Carcass<'_>, mitres: &[Mitre]) {
     for a in mitres {
         let mate = mitres.iter().find(|b| b.arc == a.arc && b.row == a.row && b.timber != a.timber);
-        if let (Some(mate), Made::Cut(k)) = (mate, a.cut) {
-            if let Some(cut) = carcass.timber_mut(a.timber).cuts.get_mut(usize::from(k)) {
-                cut.purpose = CutUse::Mitre(mate.timber);
-            }
+        if let (Some(mate), Made::Cut(k)) = (mate, a.cut)
+            && let Some(cut) = carcass.timber_mut(a.timber).cuts.get_mut(usize::from(k))
+        {
+            cut.purpose = CutUse::Mitre(mate.timber);
         }
     }
 }
