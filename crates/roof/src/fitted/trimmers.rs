@@ -238,10 +238,10 @@ impl Split {
         let whole = carcass.timber(self.id).clone();
         let forward = whole.axes().along.truncate().dot(self.along) > 0.0;
         let mut ids = [self.id, self.id];
-        for piece in 0..2 {
+        for (piece, trimmer) in trimmers.into_iter().enumerate() {
             let at = if (piece == 0) == forward { CutPlace::Head } else { CutPlace::Foot };
             let mut timber = whole.clone();
-            timber.cuts.push(FrameCut { purpose: CutUse::Against(trimmers[piece]), at });
+            timber.cuts.push(FrameCut { purpose: CutUse::Against(trimmer), at });
             let tag = Made::Cut((timber.cuts.len() - 1) as u16);
             let plane = end(self.along, self.ends, piece);
             let cells: Vec<Cell<Made>> = carcass.wood(self.id).iter().filter_map(|c| c.clipped(plane, tag)).collect();
@@ -260,11 +260,11 @@ impl Split {
             for (_, on) in timber.rests.iter_mut().filter(|(t, on)| *t == tag && *on == self.id) {
                 *on = ids[piece];
             }
-            if let Made::Cut(k) = tag {
-                if let Some(cut) = timber.cuts.get_mut(usize::from(k)).filter(|c| c.purpose == CutUse::Against(self.id))
-                {
-                    cut.purpose = CutUse::Against(ids[piece]);
-                }
+            if let Made::Cut(k) = tag
+                && let Some(cut) = timber.cuts.get_mut(usize::from(k))
+                && cut.purpose == CutUse::Against(self.id)
+            {
+                cut.purpose = CutUse::Against(ids[piece]);
             }
         }
         ids
