@@ -33,7 +33,7 @@ pub fn studs(
     for y in spaced(first, last, STUD_CENTRES) {
         let reach = [l.over_main(y - half, 0.0), top(y)];
         let origin = l.point(l.in_cheek(side, 0.0), y, 0.0);
-        let mut beam = site.beam(MemberKind::Stud, stud, origin, [DVec3::Z, l.from_cheek(side)], reach);
+        let mut beam = site.beam(MemberKind::Stud, stud, origin, [DVec3::Z, l.cheek_inward(side)], reach);
         cut_on(&mut beam, l.on_main(0.0), under, CutPlace::Foot);
         let bears = head(&mut beam);
         put(carcass, beam, bears.as_slice());

@@ -46,7 +46,7 @@ fn cheek_plate(carcass: &mut Carcass<'_>, site: &Site<'_>, side: usize) -> Timbe
     let l = site.layout;
     let origin = l.point(l.in_cheek(side, 0.0), l.front, l.plates - l.plate.thickness / 2.0);
     let reach = [0.0, l.plates_end() - l.front];
-    let mut beam = site.beam(MemberKind::WallPlate, l.plate, origin, [l.inward(), l.from_cheek(side)], reach);
+    let mut beam = site.beam(MemberKind::WallPlate, l.plate, origin, [l.inward(), l.cheek_inward(side)], reach);
     if let Some(under) = site.under_cheek(side) {
         cut_on(&mut beam, l.on_main(0.0), under, CutPlace::Head);
     }
@@ -85,7 +85,7 @@ fn lay_boards(carcass: &mut Carcass<'_>, site: &Site<'_>) -> [TimberId; 2] {
         let past = PAST + 4.0 * l.board.depth;
         let reach = [-past, (high - low).length() + past];
         let mut beam = site.beam(MemberKind::LayBoard, l.board, origin, [along, outwards], reach);
-        let inwards = l.from_cheek(side);
+        let inwards = l.cheek_inward(side);
         let (middle, cheek) = (l.point(l.middle(), 0.0, 0.0), l.point(l.in_cheek(side, 0.0), 0.0, 0.0));
         let end = l.point(0.0, l.plates_end(), 0.0);
         beam.cut(Plane::through(middle, inwards), CutUse::Mitre(ids[1 - side]), CutPlace::Head);
@@ -130,7 +130,7 @@ fn gable_studs(carcass: &mut Carcass<'_>, site: &Site<'_>, pair: [TimberId; 2]) 
         let mut beam = site.beam(MemberKind::Stud, stud, origin, [DVec3::Z, l.inward()], [l.plates, top]);
         for (side, over) in pair.into_iter().enumerate() {
             let foot = l.point(l.in_cheek(side, 0.0), l.front, under);
-            let plane = Plane::through(foot, l.from_cheek(side) * -l.sin + DVec3::Z * l.cos);
+            let plane = Plane::through(foot, l.cheek_inward(side) * -l.sin + DVec3::Z * l.cos);
             beam.cut(plane, CutUse::Against(over), CutPlace::Head);
         }
         put(carcass, beam, &[Made::End(false), Made::End(true)]);
@@ -173,7 +173,7 @@ impl Rafters<'_> {
     /// A rafter as long as it can be, its head against the ridge.
     fn drawn(&self, kind: MemberKind, side: usize, y: f64) -> Beam {
         let l = self.site.layout;
-        let inwards = l.from_cheek(side);
+        let inwards = l.cheek_inward(side);
         let along = inwards * l.cos + DVec3::Z * l.sin;
         let up = inwards * -l.sin + DVec3::Z * l.cos;
         let foot = l.point(l.in_cheek(side, 0.0), y, l.plates + l.upstand - l.rafter.depth / l.cos);
@@ -188,7 +188,7 @@ impl Rafters<'_> {
     fn common(&self, carcass: &mut Carcass<'_>, side: usize, y: f64) -> TimberId {
         let l = self.site.layout;
         let mut beam = self.drawn(MemberKind::CommonRafter, side, y);
-        let outwards = -l.from_cheek(side);
+        let outwards = -l.cheek_inward(side);
         let at = |inside: f64| l.point(l.in_cheek(side, inside), 0.0, 0.0);
         let plates = l.point(0.0, 0.0, l.plates);
         let eaves = self.eaves(y);
@@ -229,7 +229,7 @@ impl Rafters<'_> {
         let mut beam = self.drawn(MemberKind::ValleyJack, side, y);
         cut_on(&mut beam, l.on_main(l.board.thickness), self.boards[side], CutPlace::Foot);
         let cheek = l.point(l.in_cheek(side, 0.0), 0.0, 0.0);
-        beam.cut(Plane::through(cheek, -l.from_cheek(side)), CutUse::Trim, CutPlace::Foot);
+        beam.cut(Plane::through(cheek, -l.cheek_inward(side)), CutUse::Trim, CutPlace::Foot);
         put_rafter(carcass, beam, &self.pitch_line(side, y, l.valley_inside(y).max(0.0), false));
     }
 }

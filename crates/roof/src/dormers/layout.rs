@@ -143,7 +143,7 @@ impl Layout {
 
     /// Unit vector level from the outside of a cheek inwards: the near cheek
     /// is side 0.
-    pub fn from_cheek(&self, side: usize) -> DVec3 {
+    pub fn cheek_inward(&self, side: usize) -> DVec3 {
         if side == 0 { self.axis() } else { -self.axis() }
     }
 

@@ -56,6 +56,11 @@ impl Joint {
         [self.centre - self.length / 2.0, self.centre + self.length / 2.0]
     }
 
+    /// Where the half towards the head starts and the half towards the foot ends.
+    pub fn ends_of_wood(&self) -> [f64; 2] {
+        if self.form == SpliceForm::FishPlates { [self.centre; 2] } else { self.span() }
+    }
+
     /// Reach of the wood in the direction in which the halves lie over one another.
     fn over(&self) -> [f64; 2] {
         if self.on_edge { self.up } else { self.across }

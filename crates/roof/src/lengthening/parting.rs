@@ -71,8 +71,8 @@ fn length_of(old: &Timber, ids: &[TimberId], part: usize, splices: &[Planned]) -
     let on_line = |x: f64| from + (to - from) * ((x - x0) / (x1 - x0));
     let below = part.checked_sub(1).and_then(|k| splices.get(k));
     let above = splices.get(part);
-    let foot = below.map_or(from, |s| on_line(s.joint.span()[0]));
-    let head = above.map_or(to, |s| on_line(s.joint.span()[1]));
+    let foot = below.map_or(from, |s| on_line(s.joint.ends_of_wood()[0]));
+    let head = above.map_or(to, |s| on_line(s.joint.ends_of_wood()[1]));
     let mut piece = old.clone();
     piece.foot = foot.truncate();
     piece.base = foot.z;

@@ -3,7 +3,7 @@
 /// Splices are looked for at every so many mm from the foot, and abreast of
 /// everything that the timber touches: finer than matters to a splice, coarse
 /// enough that a long board is planned in well under a millisecond.
-const STEP: f64 = 25.0;
+const STEP: f64 = 10.0;
 
 /// How many splices more than the fewest are tried before giving up.
 const SPARE: usize = 3;
@@ -49,10 +49,12 @@ impl Lengths {
 pub fn choose(ground: &Ground, lengths: &Lengths, cost: impl Fn(f64) -> f64) -> Option<Vec<f64>> {
     let [start, end] = ground.reach;
     let half = lengths.splice / 2.0;
+    // Where no middle may lie, as stretches that do not overlap.
+    let widened = ground.closed.iter().map(|[a, b]| [a - half, b + half]);
+    let shut = merged(widened.chain(ground.beside.iter().copied()).collect());
     let open = |c: f64| {
-        let clear = |[a, b]: &[f64; 2]| c + half <= *a || c - half >= *b;
-        let free = |[a, b]: &[f64; 2]| c <= *a || c >= *b;
-        ground.closed.iter().all(clear) && ground.beside.iter().all(free)
+        let next = shut.partition_point(|[a, _]| *a < c);
+        next == 0 || c >= shut[next - 1][1]
     };
     let steps = ((end - start) / STEP) as usize;
     let mut spots: Vec<f64> = (1..steps).map(|k| start + STEP * k as f64).collect();
@@ -67,6 +69,19 @@ pub fn choose(ground: &Ground, lengths: &Lengths, cost: impl Fn(f64) -> f64) -> 
     }
     let fewest = (((end - start - lengths.splice) / gain).ceil() as usize).max(2) - 1;
     (fewest..=fewest + SPARE).find_map(|count| cheapest(&spots, &costs, ground.reach, lengths, count))
+}
+
+/// Stretches (open ones) joined where they overlap, in order.
+fn merged(mut stretches: Vec<[f64; 2]>) -> Vec<[f64; 2]> {
+    stretches.sort_by(|a, b| a[0].total_cmp(&b[0]));
+    let mut out: Vec<[f64; 2]> = Vec::with_capacity(stretches.len());
+    for [a, b] in stretches {
+        match out.last_mut() {
+            Some(last) if a < last[1] => last[1] = last[1].max(b),
+            _ => out.push([a, b]),
+        }
+    }
+    out
 }
 
 /// The cheapest way to place so many splices.

@@ -65,6 +65,8 @@ pub fn sized(name: &str, sizes: &[(&str, f64)], gables: bool) -> Job {
     job.timber.hip.size.depth = 250.0;
     job.timber.valley.size.depth = 250.0;
     job.timber.ridge.size.depth = 250.0;
+    // The rules are those of whole timbers; see the tests of lengthening.
+    job.timber.joint = job::JointRules::NONE_NEEDED;
     job
 }
 
