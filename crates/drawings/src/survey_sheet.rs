@@ -29,7 +29,12 @@ pub fn pages(solution: &Solution) -> Vec<Page> {
     flow.table(&measurements(survey, lengths));
     if let Some(levels) = &survey.levels {
         flow.space(6.0);
-        flow.table(&packing(levels, lengths));
+        let table = packing(levels, lengths);
+        // Kept together where a page can hold it.
+        if table.height() > flow.left() && flow.left() > 0.0 {
+            flow.space(flow.left());
+        }
+        flow.table(&table);
     }
     flow.finish()
 }
@@ -39,8 +44,8 @@ fn summary(survey: &SurveyOut, closing: f64, lengths: Lengths) -> Vec<String> {
     let mut out = vec![format!(
         "{} measurements, {more} more than just fix the plan; the tape may be out by {}. Closing error {}.",
         survey.measurements.len(),
-        lengths.write(survey.tolerance_mm),
-        lengths.write(closing)
+        lengths.write_with_unit(survey.tolerance_mm),
+        lengths.write_with_unit(closing)
     )];
     let worst = survey.worst.as_ref().and_then(|w| Some((w, survey.measurements.get(w.measurement as usize)?)));
     if let Some((worst, measured)) = worst {
@@ -49,13 +54,13 @@ fn summary(survey: &SurveyOut, closing: f64, lengths: Lengths) -> Vec<String> {
             MeasurementKind::Turn => {
                 format!("{}° {}", tenth(worst.off.abs()), if worst.off > 0.0 { "wide" } else { "narrow" })
             }
-            MeasurementKind::Wall | MeasurementKind::Diagonal => format!("{} {way}", lengths.write(worst.off.abs())),
+            MeasurementKind::Wall | MeasurementKind::Diagonal => format!("{} {way}", lengths.write_with_unit(worst.off.abs())),
         };
         let past = if worst.slip { "more than chance: measure it again" } else { "no more than chance" };
         out.push(format!("{} reads {off} against the others: {past}.", measured.name));
     }
     let [a, b] = &survey.weakest;
-    out.push(format!("Known least: from {a} to {b}, within {}.", lengths.write(survey.weakest_within_mm)));
+    out.push(format!("Known least: from {a} to {b}, within {}.", lengths.write_with_unit(survey.weakest_within_mm)));
     if !survey.taken_outward.is_empty() {
         out.push(format!(
             "Taken to point outwards, with nothing measured to tell: {}.",
