@@ -83,7 +83,8 @@ fn openings_do_not_spoil_a_roof_with_everything_in_it() {
             settle(&mut job, seed, false);
         }
         if let Ok(s) = roof::solve(&job) {
-            let crossed = |o: &Opening| s.notices.iter().any(|n| n.code == "timber-in-opening" && n.place.ends_with(&o.name));
+            let crossed =
+                |o: &Opening| s.notices.iter().any(|n| n.code == "timber-in-opening" && n.place.ends_with(&o.name));
             for opening in &job.openings {
                 if crossed(opening) {
                     told += 1;
