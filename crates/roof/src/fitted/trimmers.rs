@@ -261,10 +261,10 @@ impl Split {
         let whole = carcass.timber(self.id).clone();
         let forward = whole.axes().along.truncate().dot(self.along) > 0.0;
         let mut ids = [self.id, self.id];
-        for piece in 0..2 {
+        for (piece, purpose) in purposes.into_iter().enumerate() {
             let at = if (piece == 0) == forward { CutPlace::Head } else { CutPlace::Foot };
             let mut timber = whole.clone();
-            timber.cuts.push(FrameCut { purpose: purposes[piece], at });
+            timber.cuts.push(FrameCut { purpose, at });
             let tag = Made::Cut((timber.cuts.len() - 1) as u16);
             let plane = end(self.along, self.ends, piece);
             let mut cells: Vec<Cell<Made>> =
@@ -287,11 +287,11 @@ impl Split {
             for (_, on) in timber.rests.iter_mut().filter(|(t, on)| *t == tag && *on == self.id) {
                 *on = ids[piece];
             }
-            if let Made::Cut(k) = tag {
-                if let Some(cut) = timber.cuts.get_mut(usize::from(k)).filter(|c| c.purpose == CutUse::Against(self.id))
-                {
-                    cut.purpose = CutUse::Against(ids[piece]);
-                }
+            if let Made::Cut(k) = tag
+                && let Some(cut) = timber.cuts.get_mut(usize::from(k))
+                && cut.purpose == CutUse::Against(self.id)
+            {
+                cut.purpose = CutUse::Against(ids[piece]);
             }
         }
         ids

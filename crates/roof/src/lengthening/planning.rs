@@ -43,6 +43,10 @@ const WANTED: f64 = 3.0;
 /// What a splice half under the seat of a rafter costs, in bends of a beam.
 const UNDER_SEAT: f64 = 10.0;
 
+/// A lap keeps this far from the seats of rafters, mm: the nails of their feet
+/// go into whole wood.
+const SEAT_ROOM: f64 = 10.0;
+
 /// What a butt behind the end of another timber costs, in bends of a beam.
 const BUTT_COVERED: f64 = 0.2;
 
@@ -138,6 +142,9 @@ pub fn plan(carcass: &Carcass<'_>, id: TimberId, beside: &[f64]) -> Result<Plan,
         supports: &supports,
     };
     let ways = ways(carcass, timber, place, &sizes, on_edge);
+    // The first way that finds a place is taken; a lap of a plate that would
+    // come under the seat of a rafter gives way to the next.
+    let mut best: Option<(f64, &Way, Vec<f64>)> = None;
     for way in &ways {
         let mut ground = ground(carcass, id, reach, way);
         if way.form == SpliceForm::FishPlates {
@@ -149,20 +156,29 @@ pub fn plan(carcass: &Carcass<'_>, id: TimberId, beside: &[f64]) -> Result<Plan,
         let lengths = Lengths { splice: way.length, longest: job.timber.joint.longest, least: way.least };
         let cost = |c: f64| cost_at(c, place, way, reach, &around);
         let Some(middles) = spots::choose(&ground, &lengths, cost) else { continue };
+        let sum = if place == Place::OverWall { middles.iter().map(|c| cost(*c)).sum() } else { 0.0 };
+        if best.as_ref().is_none_or(|(least, ..)| sum < *least) {
+            best = Some((sum, way, middles));
+        }
+        if best.as_ref().is_some_and(|(least, ..)| *least <= 0.0) {
+            break;
+        }
+    }
+    if let Some((_, way, middles)) = best {
         let bends = match place {
             Place::WhereItBendsLeast => middles.iter().map(|c| bending(*c, reach, &supports)).fold(0.0, f64::max),
             Place::OverWall | Place::BetweenRafters | Place::OverTail => 0.0,
         };
+        let covered: Vec<[f64; 2]> = touching
+            .iter()
+            .filter(|t| if on_edge { t.facing.y.abs() > 0.5 } else { t.facing.z.abs() > 0.5 })
+            .map(|t| t.span)
+            .collect();
+        let bolted = job.timber.joint.bolted || way.form == SpliceForm::FishPlates;
         let splices = middles
             .into_iter()
             .map(|c| {
                 let joint = joint(way.form, c, way.length);
-                let covered: Vec<[f64; 2]> = touching
-                    .iter()
-                    .filter(|t| if on_edge { t.facing.y.abs() > 0.5 } else { t.facing.z.abs() > 0.5 })
-                    .map(|t| t.span)
-                    .collect();
-                let bolted = job.timber.joint.bolted || way.form == SpliceForm::FishPlates;
                 let bolts = if bolted { bolts::through(&joint, &sizes.bolts, &covered) } else { Vec::new() };
                 Planned { joint, bolts }
             })
@@ -343,7 +359,10 @@ fn cost_at(c: f64, place: Place, way: &Way, reach: [f64; 2], around: &Around<'_>
         [c - half, c + half].into_iter().filter(|x| covered(*x)).count() as f64 * BUTT_COVERED
     };
     match place {
-        Place::OverWall => UNDER_SEAT * around.seats.iter().map(shared).sum::<f64>() / way.length,
+        Place::OverWall => {
+            let seats = around.seats.iter().map(|[a, b]| shared(&[a - SEAT_ROOM, b + SEAT_ROOM])).sum::<f64>();
+            UNDER_SEAT * seats / way.length
+        }
         Place::BetweenRafters => butts(),
         Place::OverTail => around.tails.iter().map(|t| (c - t).abs()).reduce(f64::min).unwrap_or(0.0),
         Place::WhereItBendsLeast => bending(c, reach, around.supports) + butts(),

@@ -1,5 +1,7 @@
 //! Where along a timber its splices stand.
 
+use std::collections::VecDeque;
+
 /// Splices are looked for at every so many mm from the foot, and abreast of
 /// everything that the timber touches: finer than matters to a splice, coarse
 /// enough that a long board is planned in well under a millisecond.
@@ -98,18 +100,28 @@ fn cheapest(spots: &[f64], costs: &[f64], [start, end]: [f64; 2], lengths: &Leng
     best.push(first.collect());
     for j in 1..count {
         let before = &best[j - 1];
-        let row = spots.iter().enumerate().map(|(i, c)| {
-            let from = spots.partition_point(|b| c - b + lengths.splice > lengths.longest);
-            let to = spots.partition_point(|b| c - b + lengths.splice >= lengths.least_middle());
-            let (mut sum, mut at) = (f64::INFINITY, usize::MAX);
-            for (k, b) in before.iter().enumerate().take(to.min(i)).skip(from) {
-                if b.0 < sum {
-                    (sum, at) = (b.0, k);
+        // The spots that the one before may stand at move on with this one:
+        // the cheapest of them is kept at the front of a queue.
+        let mut queue: VecDeque<usize> = VecDeque::new();
+        let (mut from, mut to) = (0, 0);
+        let mut row = Vec::with_capacity(spots.len());
+        for (i, c) in spots.iter().enumerate() {
+            while to < i && c - spots[to] + lengths.splice >= lengths.least_middle() {
+                while queue.back().is_some_and(|k| before[*k].0 > before[to].0) {
+                    queue.pop_back();
                 }
+                queue.push_back(to);
+                to += 1;
             }
-            (sum + costs[i], at)
-        });
-        let row = row.collect();
+            while from < i && c - spots[from] + lengths.splice > lengths.longest {
+                from += 1;
+            }
+            while queue.front().is_some_and(|k| *k < from) {
+                queue.pop_front();
+            }
+            let cheapest = queue.front().map_or((f64::INFINITY, usize::MAX), |k| (before[*k].0, *k));
+            row.push((cheapest.0 + costs[i], cheapest.1));
+        }
         best.push(row);
     }
     let last = best.last()?;
