@@ -2,7 +2,7 @@
 //! ridge, and rafters from the plates and the lay boards up to it.
 
 use super::parts::{PitchLine, STUD_CENTRES, Site, cut_on, put, put_rafter, spaced};
-use super::{Layout, cheeks, front};
+use super::{cheeks, front};
 use crate::carcass::Carcass;
 use crate::fitted::beam::Beam;
 use crate::frame::timber::{CutUse, Face, Made, TimberId};
