@@ -173,6 +173,7 @@ fn what_cannot_be_built_is_refused_with_a_remedy() {
     let (why, _) = misfit(Dormer { width: 2600.0, ..gable() });
     assert!(matches!(why, Misfit::TooManyCut { .. }), "{why:?}");
     assert!(matches!(misfit(Dormer { width: 250.0, ..gable() }).0, Misfit::Narrow { .. }));
+    assert_eq!(misfit(Dormer { pitch_deg: 2.0, ..gable() }), (Misfit::Flat, false));
 }
 
 /// Raising the plate by what the refusal says makes the dormer fit.

@@ -2,7 +2,7 @@
 //! ridge, and rafters from the plates and the lay boards up to it.
 
 use super::parts::{PitchLine, STUD_CENTRES, Site, cut_on, put, put_rafter, spaced};
-use super::{Layout, cheeks, front};
+use super::{cheeks, front};
 use crate::carcass::Carcass;
 use crate::fitted::beam::Beam;
 use crate::frame::timber::{CutUse, Face, Made, TimberId};
@@ -101,7 +101,7 @@ fn lay_boards(carcass: &mut Carcass<'_>, site: &Site<'_>) -> [TimberId; 2] {
 /// The ridge runs back until it comes down on the lay boards.
 fn ridge(carcass: &mut Carcass<'_>, site: &Site<'_>, board: TimberId) -> TimberId {
     let l = site.layout;
-    let [under, top] = ridge_reach(l);
+    let [under, top] = l.ridge_reach();
     let depth = top - under;
     let section = Section { depth, ..l.ridge };
     let origin = l.point(l.middle(), l.front, under);
@@ -117,7 +117,7 @@ fn gable_studs(carcass: &mut Carcass<'_>, site: &Site<'_>, pair: [TimberId; 2]) 
     let l = site.layout;
     let stud = site.stud();
     let half = stud.thickness / 2.0;
-    let (ridge, under) = (ridge_reach(l), l.plates + l.upstand - l.rafter.depth / l.cos);
+    let (ridge, under) = (l.ridge_reach(), l.plates + l.upstand - l.rafter.depth / l.cos);
     let edge = l.plate.depth + half;
     for x in spaced(l.x[0] + edge, l.x[1] - edge, STUD_CENTRES) {
         let inside = l.half_width() - (x - l.middle()).abs() - half;
@@ -135,14 +135,6 @@ fn gable_studs(carcass: &mut Carcass<'_>, site: &Site<'_>, pair: [TimberId; 2]) 
         }
         put(carcass, beam, &[Made::End(false), Made::End(true)]);
     }
-}
-
-/// Underside and top of the ridge.
-fn ridge_reach(l: &Layout) -> [f64; 2] {
-    let top = l.plates + l.upstand + l.tan * (l.half_width() - l.ridge.thickness / 2.0);
-    // Not below the plates, but always as deep as the cuts of the rafters.
-    let depth = l.ridge.depth.min(top - l.plates).max((l.rafter.depth / l.cos).ceil());
-    [top - depth, top]
 }
 
 /// What the dormer's rafters are fitted between.

@@ -118,6 +118,9 @@ impl Layout {
         if self.x[1] - self.x[0] < least {
             return Err(Misfit::Narrow { least });
         }
+        if self.kind == DormerKind::Gable && self.ridge_reach()[0] < self.plates {
+            return Err(Misfit::Flat);
+        }
         let studs =
             self.plates - self.plate.thickness - self.over_main(self.front + self.plate.depth, self.plate.thickness);
         if studs < LEAST_FRONT {
@@ -194,6 +197,14 @@ impl Layout {
     /// How far in from the outside of a cheek the valley lies at `y`.
     pub fn valley_inside(&self, y: f64) -> f64 {
         (self.over_main(y, self.board.thickness) - self.plates - self.upstand) / self.tan
+    }
+
+    /// Underside and top of the ridge of a gable dormer: not below the plates,
+    /// but always as deep as the cuts of the rafters.
+    pub fn ridge_reach(&self) -> [f64; 2] {
+        let top = self.plates + self.upstand + self.tan * (self.half_width() - self.ridge.thickness / 2.0);
+        let depth = self.ridge.depth.min(top - self.plates).max((self.rafter.depth / self.cos).ceil());
+        [top - depth, top]
     }
 
     /// Where the tops of a lean-to's rafters meet its lay board.

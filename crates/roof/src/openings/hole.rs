@@ -8,6 +8,10 @@ use geometry::surface::{FaceId, Surface, WallId};
 use geometry::{DVec2, DVec3};
 use job::{Distance, Dormer, Job, Opening, OpeningKind};
 
+/// An opening is at least this wide and high, mm: a smaller one is a hole to
+/// drill, not to trim.
+pub const LEAST_SIZE: f64 = 50.0;
+
 /// What a dormer is called in refusals.
 pub const DORMER: &str = "dormer";
 
@@ -117,8 +121,8 @@ pub fn of_opening(
     let (Some(face), Some(start)) = (face, start_of(surface, opening.wall)) else {
         return Err(refused(Misfit::NoSlope));
     };
-    let sound = opening.width > 0.0 && opening.height > 0.0 && opening.width.is_finite() && opening.height.is_finite();
-    if !sound || !opening.along.is_finite() {
+    let sound = |size: f64| size >= LEAST_SIZE && size.is_finite();
+    if !(sound(opening.width) && sound(opening.height) && opening.along.is_finite()) {
         return Err(refused(Misfit::NoSize));
     }
     let slope = Slope::new(surface.face(face).plane, heights.upstand);

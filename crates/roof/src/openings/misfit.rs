@@ -1,5 +1,6 @@
 //! Why a hole cannot be trimmed where the job puts it.
 
+use super::hole::LEAST_SIZE;
 use core::fmt;
 
 /// Why a hole cannot be trimmed where the job puts it.
@@ -8,7 +9,7 @@ use core::fmt;
 pub enum Misfit {
     /// Its wall is a gable, or no slope rises from it.
     NoSlope,
-    /// Its sizes are none, or not numbers.
+    /// Its sizes are next to none, or not numbers.
     NoSize,
     /// It does not lie in the slope at all.
     Outside,
@@ -49,6 +50,8 @@ pub enum Misfit {
         /// The steepest it may be, degrees.
         most: f64,
     },
+    /// A gable dormer whose ridge would come down between its plates.
+    Flat,
     /// A dormer too narrow for its cheeks.
     Narrow {
         /// The least width, mm.
@@ -93,7 +96,7 @@ impl fmt::Display for Misfit {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::NoSlope => write!(f, "has no slope to lie in: no rafters rise from that wall"),
-            Self::NoSize => write!(f, "needs a width and a height above 0"),
+            Self::NoSize => write!(f, "needs a place, and a width and a height of at least {LEAST_SIZE:.0} mm"),
             Self::Outside => write!(f, "lies outside the slope"),
             Self::Line { kind, needed } => {
                 write!(f, "with its trimmers comes nearer than {needed:.0} mm to the {kind}, or crosses it")
@@ -114,6 +117,9 @@ impl fmt::Display for Misfit {
             }
             Self::NotFlatter { most } => {
                 write!(f, "is a lean-to and must be flatter than its slope: give it a pitch of {most:.1}° or less")
+            }
+            Self::Flat => {
+                write!(f, "is too flat or too narrow for a ridge over its plates: make it steeper, wider or a lean-to")
             }
             Self::Narrow { least } => write!(f, "is too narrow for its cheeks: make it at least {least:.0} mm wide"),
             Self::PlateLow { higher } => write!(
@@ -178,6 +184,7 @@ pub fn advice(misfit: &Misfit, nearest: Option<&Place>) -> String {
             | Misfit::ValleyRafters
             | Misfit::NotFlatter { .. }
             | Misfit::Narrow { .. }
+            | Misfit::Flat
             | Misfit::HatchSmall { .. },
         ) => String::new(),
         (None, _) => ". No place there takes it: make it smaller, or choose another wall".into(),

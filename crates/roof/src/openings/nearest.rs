@@ -2,7 +2,7 @@
 
 use super::hole::{DORMER, of_dormer, of_opening};
 use super::patch::Patch;
-use super::{Hole, Owner, Place, Room, Slope, holes};
+use super::{Hole, Misfit, Owner, Place, Room, Slope, holes};
 use crate::SolveError;
 use crate::frame::heights::Heights;
 use geometry::surface::{Surface, WallId};
@@ -25,6 +25,9 @@ const ALIKE_HATCH: f64 = 250.0;
 /// their feet.
 const FROM_WALLS: f64 = 250.0;
 
+/// No wall is looked at further than so many steps from the place asked for.
+const MOST_STEPS: f64 = 100_000.0;
+
 /// More places than this are not looked at: the wall is absurdly long.
 const MOST_PLACES: usize = 1_000_000;
 
@@ -37,7 +40,8 @@ pub fn advised(job: &Job, surface: &Surface, refusal: SolveError, solves: &dyn F
     } else {
         job.openings.iter().position(|o| o.name == name).map(Owner::Opening)
     };
-    let nearest = owner.and_then(|owner| search(job, surface, owner, solves));
+    let placed = !matches!(*misfit, Misfit::NoSize | Misfit::NoSlope);
+    let nearest = owner.filter(|_| placed).and_then(|owner| search(job, surface, owner, solves));
     SolveError::Opening { what, name, wall, misfit, nearest }
 }
 
@@ -200,7 +204,7 @@ fn reach(job: &Job, surface: &Surface, owner: Owner, hatch: bool) -> Option<[[f6
 fn around(asked: Place, [along, up]: [[f64; 2]; 2]) -> Vec<Place> {
     let steps = |asked: f64, [low, high]: [f64; 2]| -> Vec<f64> {
         let middle = asked.clamp(low, high).round();
-        let count = |room: f64| (room / STEP).floor().max(0.0) as i64;
+        let count = |room: f64| (room / STEP).floor().clamp(0.0, MOST_STEPS) as i64;
         (-count(middle - low)..=count(high - middle)).map(|k| middle + STEP * k as f64).collect()
     };
     let (alongs, ups) = (steps(asked.along, along), steps(asked.up, up));

@@ -10,6 +10,7 @@ mod anywhere;
 mod clear;
 mod figures;
 mod hatches;
+mod hostile;
 mod random;
 mod several;
 mod together;
