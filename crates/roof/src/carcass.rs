@@ -7,7 +7,7 @@ use crate::frame::heights::Heights;
 use crate::frame::timber::{Made, Notch, Timber, TimberId};
 use crate::openings::{Trimmed, Void};
 use crate::shape::{self, Shape};
-use crate::solution::{Notice, NoticeLevel};
+use crate::solution::{MemberKind, Notice, NoticeLevel};
 use geometry::surface::Surface;
 use geometry::{Cell, DVec3};
 use job::Job;
@@ -147,6 +147,12 @@ impl<'a> Carcass<'a> {
             .filter(|k| low.cmple(self.boxes[*k].1 + TOUCH).all() && self.boxes[*k].0.cmple(high + TOUCH).all())
             .map(|k| TimberId(k as u32))
             .collect()
+    }
+
+    /// The space of openings that a timber of this kind keeps out of. Ceiling
+    /// joists are cut and trimmed round chimneys and hatches when all are laid.
+    pub fn voids_for(&self, kind: MemberKind) -> impl Iterator<Item = &Cell<Made>> {
+        self.voids.iter().filter(move |v| !(v.plumb && kind == MemberKind::CeilingJoist)).map(|v| &v.cell)
     }
 
     /// Whether these cells reach into an opening.

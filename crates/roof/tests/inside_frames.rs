@@ -131,7 +131,8 @@ fn ceiling_timbers_keep_clear_of_stack_and_hatch_and_are_trimmed_there() {
                 || (0..2).any(|k| reach(k)[1] <= low[k] + 1e-6 || reach(k)[0] >= high[k] - 1e-6);
             assert!(apart, "{} runs through {low:?}", member.mark);
         }
-        // Two trimmers lie level beside it, each as long as the gap between whole joists.
+        // Two trimmers lie level beside it, each as long as the gap between whole joists;
+        // doubled where more than two joists are cut.
         let trimmers: Vec<_> = solution
             .members
             .iter()
@@ -139,7 +140,7 @@ fn ceiling_timbers_keep_clear_of_stack_and_hatch_and_are_trimmed_there() {
             .filter(|m| (m.axis.from[0].min(m.axis.to[0])) < high[0] && (m.axis.from[0].max(m.axis.to[0])) > low[0])
             .filter(|m| m.axis.from[1] < high[1] + 200.0 && m.axis.from[1] > low[1] - 200.0)
             .collect();
-        assert_eq!(trimmers.len(), 2, "{:?}", solution.notices);
+        assert!(trimmers.len() == 2 || trimmers.len() == 4, "{:?}", solution.notices);
         assert!(trimmers.iter().all(|m| m.cut_length_mm >= high[0] - low[0]), "{trimmers:?}");
     }
 }

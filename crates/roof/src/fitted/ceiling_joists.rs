@@ -6,7 +6,6 @@
 //! of their rafters, so that one joist serves both feet of a pair.
 
 use super::beam::{Beam, EDGE, covers, under_tops, upright};
-use super::ceiling_holes::{self, CeilingHole, Joists};
 use super::ceiling_laying;
 use super::clearing::{cleared, is_clear};
 use super::contacts;
@@ -34,9 +33,6 @@ const IN_LINE: f64 = 0.01;
 /// Joists of jacks run across the building if that is no further than this
 /// many times the longest joist beside a common of the same slope.
 const NO_LONGER: f64 = 1.05;
-
-/// Joists nearer to parallel than this (as a sine) run one way.
-const PARALLEL: f64 = 1e-6;
 
 /// Joists are drawn past walls by this many thicknesses before they are cut.
 const DRAWN_PAST: f64 = 20.0;
@@ -96,7 +92,6 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     let walls = walls::all(carcass);
     let mut feet = feet(carcass, &walls);
     let mains = main_faces(&feet);
-    let holes = ceiling_holes::all(carcass);
     let mut laid: Vec<Laid> = Vec::new();
     let mut longest: Vec<(FaceId, f64)> = mains.iter().map(|f| (*f, 0.0)).collect();
     let any_common = feet.iter().any(|f| f.kind == MemberKind::CommonRafter);
@@ -119,34 +114,14 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
                 *most = most.max(joist.length);
             }
             let served = joist.feet.clone();
-            ceiling_laying::lay(carcass, (&walls, &holes), &feet, joist, size, &mut laid);
+            ceiling_laying::lay(carcass, &walls, &feet, joist, size, &mut laid);
             for k in served {
                 feet[k].done = true;
             }
         }
     }
-    trim_holes(carcass, &holes, size, &laid);
     speak_of_missing(carcass, &walls, &feet);
     Ok(())
-}
-
-/// Trim the holes between the joists of every direction that run past them.
-fn trim_holes(carcass: &mut Carcass<'_>, holes: &[CeilingHole], size: Section, laid: &[Laid]) {
-    if holes.is_empty() {
-        return;
-    }
-    let mut kinds: Vec<Joists> = Vec::new();
-    for joist in laid {
-        let under = carcass.timber(joist.id).axes().origin.z;
-        let known = |k: &Joists| k.dir.perp_dot(joist.dir).abs() < PARALLEL && (k.under - under).abs() < IN_LINE;
-        if !kinds.iter().any(known) {
-            kinds.push(Joists { dir: joist.dir, size, under });
-        }
-    }
-    let ids: Vec<TimberId> = laid.iter().map(|j| j.id).collect();
-    for joists in kinds {
-        ceiling_holes::trim(carcass, holes, joists, &ids);
-    }
 }
 
 fn speak_of_missing(carcass: &mut Carcass<'_>, walls: &[WallLine], feet: &[Foot]) {

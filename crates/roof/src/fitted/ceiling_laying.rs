@@ -1,8 +1,7 @@
 //! Putting ceiling joists in their places: in one length or in two that lap
-//! over a bearing line, and parted at holes in the ceiling.
+//! over a bearing line.
 
 use super::beam::{Beam, covers, crossing, upright};
-use super::ceiling_holes::{self, CeilingHole};
 use super::ceiling_joists::{Fitting, Foot, Laid, Until, beside};
 use super::clearing::is_clear;
 use super::walls::WallLine;
@@ -31,7 +30,7 @@ const LIES_ON: f64 = 0.01;
 /// is longer than the stock.
 pub fn lay(
     carcass: &mut Carcass<'_>,
-    (walls, holes): (&[WallLine], &[CeilingHole]),
+    walls: &[WallLine],
     feet: &[Foot],
     joist: Fitting,
     size: Section,
@@ -49,7 +48,6 @@ pub fn lay(
     } else {
         vec![joist.beam]
     };
-    let pieces: Vec<Beam> = pieces.into_iter().flat_map(|p| ceiling_holes::parted(carcass, holes, p)).collect();
     for piece in pieces {
         let id = carcass.next_id();
         if piece.kind == MemberKind::CeilingJoist {

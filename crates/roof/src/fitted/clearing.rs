@@ -1,7 +1,6 @@
 //! Keeping fitted timbers out of the way of those that already stand.
 
 use super::beam::Beam;
-use super::ceiling_holes;
 use crate::carcass::{Carcass, share_space};
 use crate::frame::timber::{CutUse, Made, TimberId};
 use crate::solution::CutPlace;
@@ -18,7 +17,7 @@ const MOST_CUTS: usize = 12;
 /// stands in its way, or parted by it: pieces at least `shortest` mm long.
 /// Timbers that `pass` says yes to are no hindrance; chimneys and hatches are.
 pub fn cleared(carcass: &Carcass<'_>, beam: Beam, shortest: f64, pass: &dyn Fn(TimberId) -> bool) -> Vec<Beam> {
-    let spaces = ceiling_holes::spaces(carcass, beam.kind);
+    let spaces: Vec<&Cell<Made>> = carcass.voids_for(beam.kind).collect();
     let mut open = vec![beam];
     let mut out = Vec::new();
     for _ in 0..MOST_CUTS {
@@ -27,10 +26,10 @@ pub fn cleared(carcass: &Carcass<'_>, beam: Beam, shortest: f64, pass: &dyn Fn(T
             continue;
         }
         let timber = carcass.in_the_way(&beam.cells).into_iter().find(|id| !pass(*id));
-        let space = spaces.iter().find(|s| meets(core::slice::from_ref(*s), &beam));
+        let space = spaces.iter().find(|s| meets(s, &beam));
         match (timber, space) {
             (Some(id), _) => open.extend(parted(&beam, carcass.wood(id), CutUse::Against(id))),
-            (None, Some(space)) => open.extend(parted(&beam, core::slice::from_ref(space), CutUse::Trim)),
+            (None, Some(space)) => open.extend(parted(&beam, core::slice::from_ref(*space), CutUse::Trim)),
             (None, None) => out.push(beam),
         }
     }
@@ -41,14 +40,12 @@ pub fn cleared(carcass: &Carcass<'_>, beam: Beam, shortest: f64, pass: &dyn Fn(T
 /// Whether nothing stands in the way of a timber but what `pass` says yes to,
 /// and no opening either.
 pub fn is_clear(carcass: &Carcass<'_>, beam: &Beam, pass: &dyn Fn(TimberId) -> bool) -> bool {
-    !carcass.in_an_opening(&beam.cells)
-        && carcass.in_the_way(&beam.cells).into_iter().all(pass)
-        && !meets(&ceiling_holes::spaces(carcass, beam.kind), beam)
+    !carcass.voids_for(beam.kind).any(|v| meets(v, beam)) && carcass.in_the_way(&beam.cells).into_iter().all(pass)
 }
 
-/// Whether a timber reaches into any of these cells.
-fn meets(cells: &[Cell<Made>], beam: &Beam) -> bool {
-    cells.iter().any(|a| beam.cells.iter().any(|b| share_space(a, b)))
+/// Whether a timber reaches into a cell.
+fn meets(cell: &Cell<Made>, beam: &Beam) -> bool {
+    beam.cells.iter().any(|b| share_space(cell, b))
 }
 
 /// What is left of a timber on the two sides of other wood: the most that two
@@ -59,7 +56,7 @@ fn parted(beam: &Beam, wood: &[Cell<Made>], purpose: CutUse) -> Vec<Beam> {
     let mut most = 0.0;
     for (v, foot) in feet.iter().map(|(v, b)| (*v, Some(b))).chain([(0.0, None)]) {
         for (w, head) in heads.iter().map(|(w, b)| (*w, Some(b))).chain([(0.0, None)]) {
-            let apart = foot.zip(head).is_none_or(|(a, b)| !meets(&a.cells, b));
+            let apart = foot.zip(head).is_none_or(|(a, b)| !a.cells.iter().any(|c| meets(c, b)));
             if v + w > most && apart {
                 (most, best) = (v + w, Some((foot, head)));
             }
@@ -80,7 +77,7 @@ fn sides(beam: &Beam, wood: &[Cell<Made>], purpose: CutUse, at: CutPlace) -> Vec
             left.cut(plane, purpose, at);
             (left.cells.iter().map(Cell::volume).sum(), left)
         })
-        .filter(|(volume, left)| *volume > 0.0 && !meets(wood, left))
+        .filter(|(volume, left)| *volume > 0.0 && !wood.iter().any(|c| meets(c, left)))
         .collect()
 }
 

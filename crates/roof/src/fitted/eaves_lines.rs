@@ -21,6 +21,10 @@ const AT_CORNER: f64 = 0.5;
 /// line, mm.
 const ONE_LINE: f64 = 0.5;
 
+/// Fascia lines that step by more than this at a corner are not carried round
+/// it, mm: no board is so deep.
+const HIGHEST_STEP: f64 = 300.0;
+
 /// Boards whose backs miss one another by less than this lie in one plane, mm.
 const ONE_PLANE: f64 = 0.05;
 
@@ -127,8 +131,9 @@ fn meets(
         let next = &lines[k];
         // Plates at different heights under one fascia line: the eaves run out
         // to where they meet.
-        let one_line = outer && (line.edge().z - next.edge().z).abs() < ONE_LINE;
-        if one_line || (at_corner(line, head) && at_corner(next, !head)) {
+        let step = (line.edge().z - next.edge().z).abs();
+        let one_line = outer && step < ONE_LINE;
+        if one_line || (step < HIGHEST_STEP && at_corner(line, head) && at_corner(next, !head)) {
             return Meets::Line(k);
         }
     }
@@ -145,26 +150,28 @@ fn reach_of(carcass: &Carcass<'_>, wall: WallId, ends: [DVec2; 2]) -> [DVec2; 2]
     let surface = carcass.surface;
     let Some(face) = surface.face_of_wall.get(wall.index()).copied().flatten() else { return ends };
     let along = (ends[1] - ends[0]).normalize_or_zero();
-    let on_wall = |p: DVec2| {
-        let s = along.dot(p - ends[0]);
-        along.perp_dot(p - ends[0]).abs() < AT_CORNER && s > -AT_CORNER && s < (ends[1] - ends[0]).length() + AT_CORNER
+    let length = (ends[1] - ends[0]).length();
+    let beside = |p: DVec2| along.perp_dot(p - ends[0]).abs() < AT_CORNER;
+    let at = |p: DVec2| along.dot(p - ends[0]);
+    let of_wall = |pair: &[DVec2; 2]| {
+        let [a, b] = pair.map(at);
+        pair.iter().all(|p| beside(*p)) && a.min(b) < length - AT_CORNER && a.max(b) > AT_CORNER
     };
-    let found = surface
+    let reach = surface
         .face(face)
         .arcs
         .iter()
         .map(|a| surface.arc(*a))
         .filter(|a| a.kind == ArcKind::Eaves)
         .map(|a| [a.from, a.to].map(|n| surface.node(n).truncate()))
-        .filter(|pair| pair.iter().all(|p| on_wall(*p)))
-        .flatten();
-    let order = |p: &DVec2| along.dot(*p);
-    let (mut low, mut high): (Option<DVec2>, Option<DVec2>) = (None, None);
-    for p in found {
-        low = Some(low.filter(|q| order(q) <= order(&p)).unwrap_or(p));
-        high = Some(high.filter(|q| order(q) >= order(&p)).unwrap_or(p));
-    }
-    [low.unwrap_or(ends[0]), high.unwrap_or(ends[1])]
+        .filter(of_wall)
+        .flatten()
+        .fold([f64::INFINITY, f64::NEG_INFINITY], |[lo, hi], p| [lo.min(at(p)), hi.max(at(p))]);
+    // Whole walls keep the bits of their corners.
+    let [low, high] = reach;
+    let start = if low > AT_CORNER && low < length { ends[0] + along * low } else { ends[0] };
+    let end = if high < length - AT_CORNER && high > 0.0 { ends[0] + along * high } else { ends[1] };
+    [start, end]
 }
 
 /// The backs of the rafters of the face that ends on a wall below a plan point.
@@ -266,12 +273,15 @@ impl EavesLine {
 
     /// Where boards of one thickness on two lines are mitred: the plane
     /// through the line where their outer faces meet and the one where their
-    /// inner faces do. `None` where the lines run on straight.
+    /// inner faces do. Where the lines are at different heights, it is upright
+    /// through their corner. `None` where they run on straight.
     pub fn mitre(&self, head: bool, other: &Self) -> Option<Plane> {
         if self.out().perp_dot(other.out()).abs() < STRAIGHT {
             return None;
         }
-        let (mine, theirs) = (self.face(), other.face());
+        let upright = |l: &Self| Plane { normal: l.out().extend(0.0), offset: l.reach() };
+        let step = (self.edge().z - other.edge().z).abs() > ONE_LINE;
+        let (mine, theirs) = if step { (upright(self), upright(other)) } else { (self.face(), other.face()) };
         let across = mine.normal - theirs.normal;
         let size = across.length();
         let plane = Plane { normal: across / size, offset: (mine.offset - theirs.offset) / size };

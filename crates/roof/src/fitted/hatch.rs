@@ -3,16 +3,12 @@
 use super::trimmers::{self, Rect, TrimmedJoists};
 use crate::SolveError;
 use crate::carcass::Carcass;
-use crate::openings::{Misfit, Void, rule};
+use crate::openings::{Misfit, rule};
 use crate::rules::{self, Id};
 use crate::solution::NoticeLevel;
 use geometry::surface::WallId;
 use geometry::{Angle, DVec3};
 use job::{Distance, Opening, OpeningKind};
-
-/// Space above a hatch that is kept free of binders and struts, mm: room to
-/// climb through.
-const HEADROOM: f64 = 1000.0;
 
 /// A hole in the ceiling as it was trimmed.
 #[derive(Clone, Debug)]
@@ -55,11 +51,8 @@ fn hatch(carcass: &mut Carcass<'_>, k: usize, opening: &Opening) -> Result<(), S
     if !(opening.width >= least && opening.height >= least) {
         return Err(refused(Misfit::HatchSmall { least }));
     }
-    let rect = rect(carcass, opening, 0.0).ok_or_else(|| refused(Misfit::Outside))?;
+    let rect = plan_of(carcass, opening, 0.0).ok_or_else(|| refused(Misfit::Outside))?;
     let joists = trimmers::trim(carcass, &rect).map_err(refused)?;
-    let void =
-        Void { name: format!("hatch {}", opening.name), cell: rect.block([joists.z[0], joists.z[1] + HEADROOM]) };
-    carcass.voids.push(void);
     let cut = joists.cut.len();
     let beside = match cut {
         0 => "no joist is cut".to_string(),
@@ -88,7 +81,7 @@ fn hatch(carcass: &mut Carcass<'_>, k: usize, opening: &Opening) -> Result<(), S
 fn chimney(carcass: &mut Carcass<'_>, opening: &Opening) {
     let Some(size) = carcass.job.timber.parts.ceiling_joist else { return };
     let clear = rule::from_face(carcass.job, opening.flue_wall);
-    let Some(rect) = rect(carcass, opening, clear) else { return };
+    let Some(rect) = plan_of(carcass, opening, clear) else { return };
     let plate = carcass.job.walls.get(opening.wall).map_or(0.0, |w| w.plate);
     // Joists on a higher plate opposite lie higher than this wall's own.
     let levels = carcass.job.walls.iter().map(|w| w.plate).fold(plate, f64::max);
@@ -111,9 +104,10 @@ fn chimney(carcass: &mut Carcass<'_>, opening: &Opening) {
             carcass.ceiling_hangers += hangers(&joists);
         }
         Err(why) => {
+            trimmers::part(carcass, &rect);
             let text = format!(
-                "The ceiling joists cannot be trimmed round chimney {}: it {why}. They are drawn as if it were not \
-                 there: frame them on site so that they keep {clear:.0} mm from its faces.",
+                "The ceiling joists cannot be trimmed round chimney {}: it {why}. They stop {clear:.0} mm from its \
+                 faces: frame them to one another on site.",
                 opening.name
             );
             carcass.remark(NoticeLevel::Warn, "chimney-through-ceiling", place, text);
@@ -127,7 +121,7 @@ pub fn hangers(joists: &TrimmedJoists) -> u32 {
 }
 
 /// The plan of an opening, and so much more on each side.
-fn rect(carcass: &Carcass<'_>, opening: &Opening, more: f64) -> Option<Rect> {
+pub fn plan_of(carcass: &Carcass<'_>, opening: &Opening, more: f64) -> Option<Rect> {
     let [a, b] = carcass.surface.wall_ends(WallId(opening.wall as u32))?;
     let along = (b - a).normalize_or_zero();
     let wall = carcass.job.walls.get(opening.wall)?;

@@ -5,7 +5,6 @@ mod barge;
 pub mod beam;
 mod binders;
 mod boards;
-mod ceiling_holes;
 mod ceiling_joists;
 mod ceiling_laying;
 mod clearing;
@@ -27,7 +26,7 @@ mod trimmers;
 pub mod verges;
 mod walls;
 
-pub use hatch::{Hatch, hangers};
+pub use hatch::{Hatch, hangers, plan_of};
 
 use crate::SolveError;
 use crate::carcass::Carcass;

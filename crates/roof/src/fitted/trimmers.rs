@@ -145,9 +145,27 @@ pub fn trim(carcass: &mut Carcass<'_>, wanted: &Rect) -> Result<TrimmedJoists, M
         outermost.extend(out.trimmers.last().copied());
     }
     if let [lower, upper] = outermost[..] {
-        out.cut = splits.into_iter().map(|s| s.make(carcass, [lower, upper])).collect();
+        out.cut = splits.into_iter().map(|s| s.make(carcass, [lower, upper].map(CutUse::Against))).collect();
     }
     Ok(out)
+}
+
+/// Part the joists that cross a hole, without trimming them: those that carry
+/// others there stay.
+pub fn part(carcass: &mut Carcass<'_>, rect: &Rect) {
+    let ids: Vec<TimberId> = carcass.built().filter(|(_, t)| is_joist(t)).map(|(id, _)| id).collect();
+    for id in ids {
+        let z = span(carcass, id, DVec3::Z);
+        if !carcass.in_the_way(&[rect.block(z)]).contains(&id) {
+            continue;
+        }
+        let along = carcass.timber(id).axes().along.truncate();
+        let reach = rect.corners().map(|p| along.dot(p));
+        let ends = reach.iter().fold([f64::INFINITY, f64::NEG_INFINITY], |[lo, hi], d| [lo.min(*d), hi.max(*d)]);
+        if let Some(split) = Split::of(carcass, id, along, ends) {
+            split.make(carcass, [CutUse::Trim; 2]);
+        }
+    }
 }
 
 /// The direction of the joists in or nearest to a hole.
@@ -171,21 +189,23 @@ fn is_joist(t: &Timber) -> bool {
 fn joists(carcass: &Carcass<'_>, along: DVec2) -> Vec<Joist> {
     let parallel = |t: &&Timber| t.axes().along.truncate().perp_dot(along).abs() < SQUARE;
     let left = along.perp();
-    let span = |id: TimberId, by: DVec3| {
-        let points = carcass.wood(id).iter().flat_map(|c| &c.points).map(move |p| by.dot(*p));
-        points.fold([f64::INFINITY, f64::NEG_INFINITY], |[lo, hi], d| [lo.min(d), hi.max(d)])
-    };
     carcass
         .built()
         .filter(|(_, t)| is_joist(t))
         .filter(|(_, t)| parallel(t))
         .map(|(id, _)| Joist {
             id,
-            reach: span(id, along.extend(0.0)),
-            sides: span(id, left.extend(0.0)),
-            z: span(id, DVec3::Z),
+            reach: span(carcass, id, along.extend(0.0)),
+            sides: span(carcass, id, left.extend(0.0)),
+            z: span(carcass, id, DVec3::Z),
         })
         .collect()
+}
+
+/// Reach of a timber's wood along a direction.
+fn span(carcass: &Carcass<'_>, id: TimberId, by: DVec3) -> [f64; 2] {
+    let points = carcass.wood(id).iter().flat_map(|c| &c.points).map(|p| by.dot(*p));
+    points.fold([f64::INFINITY, f64::NEG_INFINITY], |[lo, hi], d| [lo.min(d), hi.max(d)])
 }
 
 /// A trimmer between the two joists beside a hole.
@@ -205,8 +225,6 @@ struct Split {
     id: TimberId,
     along: DVec2,
     ends: [f64; 2],
-    /// Its wood before and behind the hole.
-    wood: [Vec<Cell<Made>>; 2],
     /// Timbers that lie on it or against it, by the piece that keeps them.
     holds: Vec<(TimberId, Made, usize)>,
 }
@@ -216,7 +234,9 @@ impl Split {
     fn of(carcass: &Carcass<'_>, id: TimberId, along: DVec2, ends: [f64; 2]) -> Option<Self> {
         let wood = [0, 1].map(|piece| {
             let plane = end(along, ends, piece);
-            carcass.wood(id).iter().filter_map(|c| c.clipped(plane, Made::Inner)).collect::<Vec<_>>()
+            let left: Vec<_> = carcass.wood(id).iter().filter_map(|c| c.clipped(plane, Made::Inner)).collect();
+            // Nothing can hang on a piece that is too short to keep.
+            if length(&left, along) < LEAST_PIECE { Vec::new() } else { left }
         });
         let mut holds = Vec::new();
         for (other, t) in carcass.built().filter(|(other, _)| *other != id) {
@@ -232,21 +252,26 @@ impl Split {
                 }
             }
         }
-        Some(Self { id, along, ends, wood, holds })
+        Some(Self { id, along, ends, holds })
     }
 
-    /// Cut it: the ends lie against the outermost trimmers.
-    fn make(self, carcass: &mut Carcass<'_>, trimmers: [TimberId; 2]) -> [TimberId; 2] {
+    /// Cut it, the ends before and behind the hole for these purposes. A piece
+    /// too short to keep is left out.
+    fn make(self, carcass: &mut Carcass<'_>, purposes: [CutUse; 2]) -> [TimberId; 2] {
         let whole = carcass.timber(self.id).clone();
         let forward = whole.axes().along.truncate().dot(self.along) > 0.0;
         let mut ids = [self.id, self.id];
-        for piece in 0..2 {
+        for (piece, purpose) in purposes.into_iter().enumerate() {
             let at = if (piece == 0) == forward { CutPlace::Head } else { CutPlace::Foot };
             let mut timber = whole.clone();
-            timber.cuts.push(FrameCut { purpose: CutUse::Against(trimmers[piece]), at });
+            timber.cuts.push(FrameCut { purpose, at });
             let tag = Made::Cut((timber.cuts.len() - 1) as u16);
             let plane = end(self.along, self.ends, piece);
-            let cells: Vec<Cell<Made>> = carcass.wood(self.id).iter().filter_map(|c| c.clipped(plane, tag)).collect();
+            let mut cells: Vec<Cell<Made>> =
+                carcass.wood(self.id).iter().filter_map(|c| c.clipped(plane, tag)).collect();
+            if length(&cells, self.along) < LEAST_PIECE {
+                cells.clear();
+            }
             timber.rests.retain(|(tag, on)| contacts::area(&cells, *tag, carcass.wood(*on)) > 0.0);
             shorten(&mut timber, &cells);
             if piece == 0 {
@@ -262,15 +287,22 @@ impl Split {
             for (_, on) in timber.rests.iter_mut().filter(|(t, on)| *t == tag && *on == self.id) {
                 *on = ids[piece];
             }
-            if let Made::Cut(k) = tag {
-                if let Some(cut) = timber.cuts.get_mut(usize::from(k)).filter(|c| c.purpose == CutUse::Against(self.id))
-                {
-                    cut.purpose = CutUse::Against(ids[piece]);
-                }
+            if let Made::Cut(k) = tag
+                && let Some(cut) = timber.cuts.get_mut(usize::from(k))
+                && cut.purpose == CutUse::Against(self.id)
+            {
+                cut.purpose = CutUse::Against(ids[piece]);
             }
         }
         ids
     }
+}
+
+/// Length of wood along a direction, mm; 0 of none.
+fn length(cells: &[Cell<Made>], along: DVec2) -> f64 {
+    let points = cells.iter().flat_map(|c| &c.points).map(|p| along.dot(p.truncate()));
+    let [from, to] = points.fold([f64::INFINITY, f64::NEG_INFINITY], |[lo, hi], x| [lo.min(x), hi.max(x)]);
+    (to - from).max(0.0)
 }
 
 /// The plane at which a piece ends; the wood is inside.
@@ -281,6 +313,10 @@ fn end(along: DVec2, ends: [f64; 2], piece: usize) -> geometry::Plane {
 
 /// Draw a joist's line as far as its wood reaches.
 fn shorten(timber: &mut Timber, cells: &[Cell<Made>]) {
+    if cells.is_empty() {
+        timber.gone = true;
+        return;
+    }
     let axes = timber.axes();
     let points = cells.iter().flat_map(|c| &c.points).map(|p| axes.point(*p).x);
     let [from, to] = points.fold([f64::INFINITY, f64::NEG_INFINITY], |[lo, hi], x| [lo.min(x), hi.max(x)]);

@@ -68,7 +68,10 @@ pub fn raised_foot(surface: &Surface, run: &Run) -> Option<([WallId; 2], usize)>
     };
     let faces = [run.right, run.left];
     let own = (0..2).find(|k| arc_here(faces[*k], ArcKind::Eaves) && arc_here(faces[1 - k], ArcKind::Verge))?;
-    Some(([nearest(run.right)?, nearest(run.left)?], own))
+    let walls = [nearest(run.right)?, nearest(run.left)?];
+    // Where a flatter slope takes over above a gable no plate is near.
+    let [a, b] = surface.wall_ends(walls[own])?;
+    (off_segment(foot, a, b) < AT_CORNER).then_some((walls, own))
 }
 
 /// Distance of a point from a segment, mm.

@@ -20,6 +20,9 @@ const LEAST_AREA: f64 = 1.0;
 pub struct Flat {
     ring: Vec<DVec3>,
     normal: DVec3,
+    /// The box around it.
+    low: DVec3,
+    high: DVec3,
     /// What made it.
     pub tag: Made,
 }
@@ -31,7 +34,9 @@ pub fn flats(cells: &[Cell<Made>]) -> Vec<Flat> {
         .filter(|(_, f)| f.tag != Made::Inner)
         .map(|(c, f)| {
             let ring: Vec<DVec3> = f.ring.iter().map(|k| c.points[*k as usize]).collect();
-            Flat { normal: area_vector(&ring).normalize_or_zero(), ring, tag: f.tag }
+            let low = ring.iter().fold(DVec3::INFINITY, |a, p| a.min(*p));
+            let high = ring.iter().fold(DVec3::NEG_INFINITY, |a, p| a.max(*p));
+            Flat { normal: area_vector(&ring).normalize_or_zero(), ring, low, high, tag: f.tag }
         })
         .collect()
 }
@@ -39,6 +44,9 @@ pub fn flats(cells: &[Cell<Made>]) -> Vec<Flat> {
 impl Flat {
     /// The part of this face that lies on another.
     fn on(&self, other: &Self) -> Option<Vec<DVec3>> {
+        if self.low.cmpgt(other.high + LIES_ON).any() || other.low.cmpgt(self.high + LIES_ON).any() {
+            return None;
+        }
         let apart = self.normal.dot(other.ring[0] - self.ring[0]);
         if self.normal.dot(other.normal) > OPPOSITE - 1.0 || apart.abs() > LIES_ON {
             return None;

@@ -146,7 +146,13 @@ fn planned(carcass: &Carcass<'_>, id: TimberId, beside: &[f64]) -> Result<Plan, 
         }
     };
     let supports: Vec<f64> = touching.iter().filter(|t| carries(carcass, t)).map(|t| middle(t.span)).collect();
-    let tails: Vec<f64> = touching.iter().filter(|t| is_tail(carcass, t)).map(|t| middle(t.span)).collect();
+    let spans = |wanted: &dyn Fn(&Touch) -> bool| touching.iter().filter(|t| wanted(t)).map(|t| t.span).collect();
+    let around = Around {
+        seats: spans(&|t| t.facing.y > 0.5),
+        sides: spans(&|t| t.facing.z.abs() > 0.5),
+        tails: touching.iter().filter(|t| is_tail(carcass, t)).map(|t| middle(t.span)).collect(),
+        supports: &supports,
+    };
     let ways = ways(carcass, timber, place, &sizes, on_edge);
     // The first way that finds a place is taken; a lap of a plate that would
     // come under the seat of a rafter gives way to the next.
@@ -163,7 +169,7 @@ fn planned(carcass: &Carcass<'_>, id: TimberId, beside: &[f64]) -> Result<Plan, 
         ground.beside = beside.iter().map(|b| [b - offset - way.length, b - offset + way.length]).collect();
         ground.hints = hints(&touching);
         let lengths = Lengths { splice: way.length, longest: job.timber.joint.longest, least: way.least };
-        let cost = |c: f64| cost_at(c, place, way, reach, (&touching, &supports, &tails));
+        let cost = |c: f64| cost_at(c, place, way, reach, &around);
         let Some(middles) = spots::choose(&ground, &lengths, cost) else { continue };
         let sum = if place == Place::OverWall { middles.iter().map(|c| cost(*c)).sum() } else { 0.0 };
         if best.as_ref().is_none_or(|(least, ..)| sum < *least) {
@@ -366,28 +372,33 @@ fn is_tail(carcass: &Carcass<'_>, touch: &Touch) -> bool {
     frame && touch.span[1] - touch.span[0] < TAIL
 }
 
+/// What touches a timber, as stretches along it, mm.
+struct Around<'a> {
+    /// What lies on its top.
+    seats: Vec<[f64; 2]>,
+    /// What stands against its wide sides.
+    sides: Vec<[f64; 2]>,
+    /// Middles of the tails behind it.
+    tails: Vec<f64>,
+    /// Middles of what carries it.
+    supports: &'a [f64],
+}
+
 /// What a splice with its middle at `c` costs; see the constants above.
-fn cost_at(
-    c: f64,
-    place: Place,
-    way: &Way,
-    reach: [f64; 2],
-    (touching, supports, tails): (&[Touch], &[f64], &[f64]),
-) -> f64 {
+fn cost_at(c: f64, place: Place, way: &Way, reach: [f64; 2], around: &Around<'_>) -> f64 {
     let half = way.length / 2.0;
-    let shared = |[a, b]: [f64; 2]| ((c + half).min(b) - (c - half).max(a)).max(0.0);
+    let shared = |[a, b]: &[f64; 2]| ((c + half).min(*b) - (c - half).max(*a)).max(0.0);
     let butts = || {
-        let covered = |x: f64| touching.iter().any(|t| t.facing.z.abs() > 0.5 && x > t.span[0] && x < t.span[1]);
+        let covered = |x: f64| around.sides.iter().any(|[a, b]| x > *a && x < *b);
         [c - half, c + half].into_iter().filter(|x| covered(*x)).count() as f64 * BUTT_COVERED
     };
     match place {
         Place::OverWall => {
-            let beside = |[a, b]: [f64; 2]| [a - SEAT_ROOM, b + SEAT_ROOM];
-            let seats = touching.iter().filter(|t| t.facing.y > 0.5).map(|t| shared(beside(t.span))).sum::<f64>();
+            let seats = around.seats.iter().map(|[a, b]| shared(&[a - SEAT_ROOM, b + SEAT_ROOM])).sum::<f64>();
             UNDER_SEAT * seats / way.length
         }
         Place::BetweenRafters => butts(),
-        Place::OverTail => tails.iter().map(|t| (c - t).abs()).reduce(f64::min).unwrap_or(0.0),
-        Place::WhereItBendsLeast => bending(c, reach, supports) + butts(),
+        Place::OverTail => around.tails.iter().map(|t| (c - t).abs()).reduce(f64::min).unwrap_or(0.0),
+        Place::WhereItBendsLeast => bending(c, reach, around.supports) + butts(),
     }
 }

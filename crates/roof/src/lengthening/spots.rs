@@ -1,9 +1,11 @@
 //! Where along a timber its splices stand.
 
+use std::collections::VecDeque;
+
 /// Splices are looked for at every so many mm from the foot, and abreast of
 /// everything that the timber touches: finer than matters to a splice, coarse
 /// enough that a long board is planned in well under a millisecond.
-const STEP: f64 = 25.0;
+const STEP: f64 = 10.0;
 
 /// How many splices more than the fewest are tried before giving up.
 const SPARE: usize = 3;
@@ -49,10 +51,12 @@ impl Lengths {
 pub fn choose(ground: &Ground, lengths: &Lengths, cost: impl Fn(f64) -> f64) -> Option<Vec<f64>> {
     let [start, end] = ground.reach;
     let half = lengths.splice / 2.0;
+    // Where no middle may lie, as stretches that do not overlap.
+    let widened = ground.closed.iter().map(|[a, b]| [a - half, b + half]);
+    let shut = merged(widened.chain(ground.beside.iter().copied()).collect());
     let open = |c: f64| {
-        let clear = |[a, b]: &[f64; 2]| c + half <= *a || c - half >= *b;
-        let free = |[a, b]: &[f64; 2]| c <= *a || c >= *b;
-        ground.closed.iter().all(clear) && ground.beside.iter().all(free)
+        let next = shut.partition_point(|[a, _]| *a < c);
+        next == 0 || c >= shut[next - 1][1]
     };
     let steps = ((end - start) / STEP) as usize;
     let mut spots: Vec<f64> = (1..steps).map(|k| start + STEP * k as f64).collect();
@@ -69,6 +73,19 @@ pub fn choose(ground: &Ground, lengths: &Lengths, cost: impl Fn(f64) -> f64) -> 
     (fewest..=fewest + SPARE).find_map(|count| cheapest(&spots, &costs, ground.reach, lengths, count))
 }
 
+/// Stretches (open ones) joined where they overlap, in order.
+fn merged(mut stretches: Vec<[f64; 2]>) -> Vec<[f64; 2]> {
+    stretches.sort_by(|a, b| a[0].total_cmp(&b[0]));
+    let mut out: Vec<[f64; 2]> = Vec::with_capacity(stretches.len());
+    for [a, b] in stretches {
+        match out.last_mut() {
+            Some(last) if a < last[1] => last[1] = last[1].max(b),
+            _ => out.push([a, b]),
+        }
+    }
+    out
+}
+
 /// The cheapest way to place so many splices.
 fn cheapest(spots: &[f64], costs: &[f64], [start, end]: [f64; 2], lengths: &Lengths, count: usize) -> Option<Vec<f64>> {
     let half = lengths.splice / 2.0;
@@ -83,18 +100,28 @@ fn cheapest(spots: &[f64], costs: &[f64], [start, end]: [f64; 2], lengths: &Leng
     best.push(first.collect());
     for j in 1..count {
         let before = &best[j - 1];
-        let row = spots.iter().enumerate().map(|(i, c)| {
-            let from = spots.partition_point(|b| c - b + lengths.splice > lengths.longest);
-            let to = spots.partition_point(|b| c - b + lengths.splice >= lengths.least_middle());
-            let (mut sum, mut at) = (f64::INFINITY, usize::MAX);
-            for (k, b) in before.iter().enumerate().take(to.min(i)).skip(from) {
-                if b.0 < sum {
-                    (sum, at) = (b.0, k);
+        // The spots that the one before may stand at move on with this one:
+        // the cheapest of them is kept at the front of a queue.
+        let mut queue: VecDeque<usize> = VecDeque::new();
+        let (mut from, mut to) = (0, 0);
+        let mut row = Vec::with_capacity(spots.len());
+        for (i, c) in spots.iter().enumerate() {
+            while to < i && c - spots[to] + lengths.splice >= lengths.least_middle() {
+                while queue.back().is_some_and(|k| before[*k].0 > before[to].0) {
+                    queue.pop_back();
                 }
+                queue.push_back(to);
+                to += 1;
             }
-            (sum + costs[i], at)
-        });
-        let row = row.collect();
+            while from < i && c - spots[from] + lengths.splice > lengths.longest {
+                from += 1;
+            }
+            while queue.front().is_some_and(|k| *k < from) {
+                queue.pop_front();
+            }
+            let cheapest = queue.front().map_or((f64::INFINITY, usize::MAX), |k| (before[*k].0, *k));
+            row.push((cheapest.0 + costs[i], cheapest.1));
+        }
         best.push(row);
     }
     let last = best.last()?;

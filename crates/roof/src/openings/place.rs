@@ -2,7 +2,7 @@
 
 use super::hole::Owner;
 use super::trim::{plain, trim};
-use super::{Hole, Trimmed, rule, void};
+use super::{Hole, Trimmed, Void, rule, void};
 use crate::SolveError;
 use crate::carcass::Carcass;
 use crate::dormers;
@@ -21,9 +21,12 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     for hole in &holes {
         let trimmed = trim(carcass, hole)?;
         remarks(carcass, hole, &trimmed);
-        carcass.voids.extend(void::of_hole(carcass, &trimmed));
+        let void = void::of_hole(carcass, &trimmed);
+        carcass.voids.extend(void);
         carcass.trimmed.push(trimmed);
     }
+    let upright: Vec<Void> = carcass.job.openings.iter().filter_map(|o| void::upright(carcass, o)).collect();
+    carcass.voids.extend(upright);
     for trimmed in carcass.trimmed.clone() {
         dormers::place(carcass, &trimmed)?;
     }

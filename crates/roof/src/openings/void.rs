@@ -1,61 +1,62 @@
 //! Space that openings want free of timber, and what passes through it all the
 //! same.
 
-use super::hole::Owner;
-use super::{Hole, Trimmed, rule};
+use super::{Trimmed, rule};
 use crate::carcass::Carcass;
 use crate::fitted::beam::{Beam, axes};
+use crate::fitted::plan_of;
 use crate::frame::timber::Made;
 use crate::solution::{MemberKind, NoticeLevel};
-use geometry::{Cell, DVec3};
-use job::{OpeningKind, Section};
+use geometry::Cell;
+use job::{Opening, OpeningKind, Section};
 
-/// Upright space through which a stack passes reaches this far above and below
-/// its slope, mm: past any roof.
-const PAST_ROOF: f64 = 20_000.0;
+/// A stack is taken to stand from so far below the datum to so far above, mm:
+/// past any roof.
+const STACK: f64 = 100_000.0;
+
+/// Headroom that is kept above a hatch, mm: a person climbs through it (common
+/// practice).
+const HEADROOM: f64 = 1000.0;
 
 /// Space that an opening wants free.
 #[derive(Clone, Debug)]
 pub struct Void {
     /// What the opening is, with its name.
     pub name: String,
+    /// It passes through the ceiling: joists are trimmed round it.
+    pub plumb: bool,
     /// The space.
     pub cell: Cell<Made>,
 }
 
 /// The space that a trimmed hole wants free: between its trimming rafters and
-/// trimmers, as deep as the rafters; for a chimney also upright round the
-/// stack, above the ceiling.
-pub fn of_hole(carcass: &Carcass<'_>, trimmed: &Trimmed) -> Vec<Void> {
+/// trimmers, as deep as the rafters.
+pub fn of_hole(carcass: &Carcass<'_>, trimmed: &Trimmed) -> Option<Void> {
     let hole = &trimmed.hole;
     let depth = carcass.job.timber.rafter.size.depth;
     let slope = &hole.slope;
     let origin = slope.point(trimmed.inner[0], (hole.s[0] + hole.s[1]) / 2.0) - slope.normal() * depth;
     let size = Section { thickness: hole.s[1] - hole.s[0], depth };
-    let along = slope.axis.extend(0.0);
-    let name = format!("{} {}", hole.what, hole.name);
-    let square = block(size, origin, [along, slope.normal()], trimmed.inner[1] - trimmed.inner[0]);
-    let mut out: Vec<Void> = square.into_iter().map(|cell| Void { name: name.clone(), cell }).collect();
-    let joists = carcass.job.timber.parts.ceiling_joist.map_or(0.0, |j| j.depth);
-    out.extend(stack(carcass, hole, slope.plane.base_height + joists).map(|cell| Void { name, cell }));
-    out
+    let axes = axes(origin, slope.axis.extend(0.0), slope.normal());
+    let beam = Beam::new(MemberKind::Trimmer, size, axes, [0.0, trimmed.inner[1] - trimmed.inner[0]]);
+    let cell = beam.cells.into_iter().next()?;
+    Some(Void { name: format!("{} {}", hole.what, hole.name), plumb: false, cell })
 }
 
-/// The upright space of a chimney and its clearance from a height upwards.
-pub fn stack(carcass: &Carcass<'_>, hole: &Hole, from: f64) -> Option<Cell<Made>> {
-    let Owner::Opening(k) = hole.owner else { return None };
-    let opening = carcass.job.openings.get(k).filter(|o| o.kind == OpeningKind::Chimney)?;
-    let clear = rule::from_face(carcass.job, opening.flue_wall);
-    // The upper edge of the hole lies over the upper face of the clearance.
-    let high = hole.slope.inward(hole.s[1], 0.0);
-    let size = Section { thickness: opening.height + 2.0 * clear, depth: PAST_ROOF };
-    let middle = high - size.thickness / 2.0;
-    let flat = hole.slope.axis * hole.x[0] + hole.slope.plane.inward * (hole.slope.plane.offset + middle);
-    block(size, flat.extend(from), [hole.slope.axis.extend(0.0), DVec3::Z], hole.x[1] - hole.x[0])
-}
-
-fn block(size: Section, origin: DVec3, [along, up]: [DVec3; 2], length: f64) -> Option<Cell<Made>> {
-    Beam::new(MemberKind::Trimmer, size, axes(origin, along, up), [0.0, length]).cells.into_iter().next()
+/// The upright space of a chimney with its clearance, or of a hatch with the
+/// headroom over it.
+pub fn upright(carcass: &Carcass<'_>, opening: &Opening) -> Option<Void> {
+    let (word, clear, z) = match opening.kind {
+        OpeningKind::RoofWindow => return None,
+        OpeningKind::Chimney => ("chimney", rule::from_face(carcass.job, opening.flue_wall), [-STACK, STACK]),
+        OpeningKind::Hatch => {
+            let plate = carcass.job.walls.get(opening.wall)?.plate;
+            let joists = carcass.job.timber.parts.ceiling_joist.map_or(0.0, |j| j.depth);
+            ("hatch", 0.0, [plate, plate + joists + HEADROOM])
+        }
+    };
+    let cell = plan_of(carcass, opening, clear)?.block(z);
+    Some(Void { name: format!("{word} {}", opening.name), plumb: true, cell })
 }
 
 /// Say what was fitted through an opening all the same: it must be cut and

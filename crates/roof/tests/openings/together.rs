@@ -1,7 +1,7 @@
 //! Openings and dormers in roofs with everything fitted: what stands without
 //! them stands with them.
 
-use crate::clear::assert_hole_clear;
+use crate::clear::{assert_clear, assert_hole_clear};
 use crate::common::{Seed, random_job};
 use crate::random::{move_dormer, move_to, random_dormer, random_opening};
 use job::{CollarTimber, Job, NogginTimber, Opening, PurlinSet, PurlinTimber, Section, SpacedTimber, Sprocket};
@@ -66,7 +66,7 @@ fn settle(job: &mut Job, seed: u64, dormer: bool) {
 
 #[test]
 fn openings_do_not_spoil_a_roof_with_everything_in_it() {
-    let (mut dormers, mut openings) = (0, 0);
+    let (mut dormers, mut openings, mut told) = (0, 0, 0);
     for seed in 2000..2000 + ROOFS {
         let mut random = Seed::new(seed);
         let mut job = random_job(&mut random);
@@ -83,10 +83,21 @@ fn openings_do_not_spoil_a_roof_with_everything_in_it() {
             settle(&mut job, seed, false);
         }
         if let Ok(s) = roof::solve(&job) {
-            job.openings.iter().for_each(|o| assert_hole_clear(&job, &s, o));
+            let crossed =
+                |o: &Opening| s.notices.iter().any(|n| n.code == "timber-in-opening" && n.place.ends_with(&o.name));
+            for opening in &job.openings {
+                if crossed(opening) {
+                    told += 1;
+                    assert_hole_clear(&job, &s, opening);
+                } else {
+                    assert_clear(&job, &s, opening);
+                }
+            }
         }
         dormers += job.dormers.len();
         openings += job.openings.len();
     }
     assert!(dormers > 10 && openings > 60, "{dormers} dormers, {openings} openings");
+    // Timber is left in an opening as a last resort only.
+    assert!(told * 10 < openings, "{told} of {openings} openings have timber in them");
 }
