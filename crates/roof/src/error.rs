@@ -143,8 +143,8 @@ pub enum SolveError {
     /// The stock is too short for the splices that a timber needs.
     #[error(
         "the {kind} near ({x:.0}, {y:.0}) is {length:.0} mm long and the stock {longest:.0} mm: a splice in it is \
-         {splice:.0} mm long, and there is no place for one with wood enough on both sides, clear of other cuts and of \
-         its neighbour's splices. Raise `timber.joint.longest`, or choose a shorter `timber.joint.kind`"
+         {splice:.0} mm long, and there is no place for one with wood enough on both sides, clear of other cuts. Raise \
+         `timber.joint.longest`, set `timber.joint.bolted`, or choose another `timber.joint.kind`"
     )]
     NoSplice {
         /// What it is.

@@ -232,7 +232,7 @@ fn abreast(normal: DVec3, a: &[DVec3], b: &[DVec3]) -> bool {
 
 #[test]
 fn neighbours_are_not_spliced_side_by_side() {
-    let mut pairs = 0;
+    let (mut pairs, mut told) = (0, 0);
     for Pair { name, spliced, .. } in roofs() {
         let rafters: Vec<&Member> =
             lengths(spliced).filter(|m| m.splices[0].at == CutPlace::Head && is_rafter(m)).collect();
@@ -254,6 +254,10 @@ fn neighbours_are_not_spliced_side_by_side() {
                 if along.dot(other) < 0.999_999 || (ya - yb).abs() < 1.0 || spliced.members.iter().any(between) {
                     continue;
                 }
+                if spliced.notices.iter().any(|n| n.code == "splices-side-by-side") {
+                    told += 1;
+                    continue;
+                }
                 pairs += 1;
                 let least = a.splices[0].length_mm.min(b.splices[0].length_mm);
                 assert!((xa - xb).abs() >= least - 1e-3, "{name}: {} beside {}", a.mark, b.mark);
@@ -261,6 +265,7 @@ fn neighbours_are_not_spliced_side_by_side() {
         }
     }
     assert!(pairs > 500, "only {pairs} pairs of neighbours");
+    assert!(told * 20 < pairs, "{told} pairs in roofs where some could not be staggered");
 }
 
 #[test]

@@ -60,6 +60,8 @@ pub struct Plan {
     pub instead: bool,
     /// How much the timber bends at the worst of them, from 0 to 1.
     pub bends: f64,
+    /// Not clear of those of its neighbour.
+    pub beside: bool,
 }
 
 impl Plan {
@@ -104,14 +106,21 @@ impl Place {
 }
 
 /// Plan the splices of a timber; `beside` are the middles of those of its
-/// neighbour (see [`Plan::middles`]).
+/// neighbour (see [`Plan::middles`]), from which they keep away if they can.
 ///
 /// # Errors
 /// When no splice fits.
 pub fn plan(carcass: &Carcass<'_>, id: TimberId, beside: &[f64]) -> Result<Plan, SolveError> {
+    match planned(carcass, id, beside) {
+        Err(_) if !beside.is_empty() => Ok(Plan { beside: true, ..planned(carcass, id, &[])? }),
+        result => result,
+    }
+}
+
+fn planned(carcass: &Carcass<'_>, id: TimberId, beside: &[f64]) -> Result<Plan, SolveError> {
     let timber = carcass.timber(id);
     let job = carcass.job;
-    let Measured { axes, reach, up, across, sides } = measured(carcass, id);
+    let Measured { axes, reach, across, sides } = measured(carcass, id);
     let Section { thickness, depth } = timber.section;
     let sizes = proportions(&job.region, thickness, depth, &job.timber.joint);
     let plate = sizes.fish_thickness.ceil();
@@ -123,15 +132,18 @@ pub fn plan(carcass: &Carcass<'_>, id: TimberId, beside: &[f64]) -> Result<Plan,
         Place::OverTail => false,
         Place::BetweenRafters | Place::WhereItBendsLeast => thickness >= 2.0 * sizes.bolts.edge,
     };
-    let joint = |form, centre, length| Joint {
-        form,
-        axes,
-        centre,
-        length,
-        up: if form == SpliceForm::FishPlates { sides } else { up },
-        across,
-        on_edge,
-        indent: sizes.indent.min(DEEPEST_INDENT * depth),
+    let joint = |form, centre: f64, length: f64| {
+        let [up, across] = section_at(carcass, id, [centre - length / 2.0, centre + length / 2.0]);
+        Joint {
+            form,
+            axes,
+            centre,
+            length,
+            up: if form == SpliceForm::FishPlates { sides } else { up },
+            across,
+            on_edge,
+            indent: sizes.indent.min(DEEPEST_INDENT * depth),
+        }
     };
     let supports: Vec<f64> = touching.iter().filter(|t| carries(carcass, t)).map(|t| middle(t.span)).collect();
     let spans = |wanted: &dyn Fn(&Touch) -> bool| touching.iter().filter(|t| wanted(t)).map(|t| t.span).collect();
@@ -148,6 +160,9 @@ pub fn plan(carcass: &Carcass<'_>, id: TimberId, beside: &[f64]) -> Result<Plan,
     for way in &ways {
         let mut ground = ground(carcass, id, reach, way);
         if way.form == SpliceForm::FishPlates {
+            if sides[1] - sides[0] < depth / 2.0 {
+                continue;
+            }
             ground.closed.extend(beside_it(carcass, id, &axes, [reach, sides, across], plate));
         }
         let offset = axes.along.dot(axes.origin);
@@ -174,7 +189,7 @@ pub fn plan(carcass: &Carcass<'_>, id: TimberId, beside: &[f64]) -> Result<Plan,
             .filter(|t| if on_edge { t.facing.y.abs() > 0.5 } else { t.facing.z.abs() > 0.5 })
             .map(|t| t.span)
             .collect();
-        let bolted = job.timber.joint.bolted || way.form == SpliceForm::FishPlates;
+        let bolted = job.timber.joint.bolted || job.timber.joint.kind == SpliceKind::FishPlates;
         let splices = middles
             .into_iter()
             .map(|c| {
@@ -183,7 +198,7 @@ pub fn plan(carcass: &Carcass<'_>, id: TimberId, beside: &[f64]) -> Result<Plan,
                 Planned { joint, bolts }
             })
             .collect();
-        return Ok(Plan { splices, plate, instead: way.instead, bends });
+        return Ok(Plan { splices, plate, instead: way.instead, bends, beside: false });
     }
     let splice = ways.last().map_or(0.0, |way| way.length);
     Err(SolveError::NoSplice {
@@ -214,7 +229,9 @@ fn ways(carcass: &Carcass<'_>, timber: &Timber, place: Place, sizes: &Proportion
         Place::OverTail => return way(SpliceForm::BoardSplay, thickness, false).into(),
         Place::BetweenRafters | Place::WhereItBendsLeast => {}
     }
-    let plain = job::JointRules { kind: SpliceKind::Splayed, ..joint };
+    // Where there is no room for fish plates, their bolts go through a scarf.
+    let bolted = joint.bolted || joint.kind == SpliceKind::FishPlates;
+    let plain = job::JointRules { kind: SpliceKind::Splayed, bolted, ..joint };
     let splayed = proportions(&carcass.job.region, thickness, depth, &plain).scarf_length;
     let bolts = sizes.bolts;
     let asked = match joint.kind {
@@ -236,8 +253,6 @@ struct Measured {
     axes: Axes,
     /// Along it.
     reach: [f64; 2],
-    /// Up its depth.
-    up: [f64; 2],
     /// Across its thickness.
     across: [f64; 2],
     /// Up the depth of its wide sides.
@@ -260,10 +275,25 @@ fn measured(carcass: &Carcass<'_>, id: TimberId) -> Measured {
     Measured {
         axes,
         reach: reach(&axes, wood),
-        up: over(|p| p.y, &[]),
         across: over(|p| p.z, &[]),
         sides: [left[0].max(right[0]), left[1].min(right[1])],
     }
+}
+
+/// Reach of the wood of a timber up its depth and across its thickness, between
+/// two places along it, mm.
+fn section_at(carcass: &Carcass<'_>, id: TimberId, [from, to]: [f64; 2]) -> [[f64; 2]; 2] {
+    let axes = carcass.timber(id).axes();
+    let ends = [
+        Plane::through(axes.origin + axes.along * to, axes.along),
+        Plane::through(axes.origin + axes.along * from, -axes.along),
+    ];
+    let between = |c: &Cell<Made>| ends.iter().try_fold(c.clone(), |c, p| c.clipped(*p, Made::Inner));
+    let none = [[f64::INFINITY, f64::NEG_INFINITY]; 2];
+    carcass.wood(id).iter().filter_map(between).flat_map(|c| c.points).fold(none, |[up, across], p| {
+        let p = axes.point(p);
+        [[up[0].min(p.y), up[1].max(p.y)], [across[0].min(p.z), across[1].max(p.z)]]
+    })
 }
 
 /// Reach of some wood along a timber, mm.
@@ -301,7 +331,11 @@ fn ground(carcass: &Carcass<'_>, id: TimberId, reach: [f64; 2], way: &Way) -> Gr
         .iter()
         .filter(|f| matches!(f.tag, Made::Cut(_) | Made::End(_)))
         .map(|f| (f.facing(&axes), f.span(&axes)))
-        .filter(|(facing, [a, b])| facing.x.abs() > ALONG || b - a < way.length)
+        .filter(|(facing, [a, b])| {
+            // Fish plates lie on sides that nothing is cut off.
+            let beside = way.form == SpliceForm::FishPlates && facing.z.abs() > facing.y.abs();
+            facing.x.abs() > ALONG || b - a < way.length || beside
+        })
         .map(|(_, span)| span)
         .collect();
     Ground { reach, closed, ..Ground::default() }

@@ -58,6 +58,7 @@ pub struct Told {
     instead: Group,
     rafters: Group,
     beams: Group,
+    beside: Group,
 }
 
 impl Told {
@@ -67,6 +68,9 @@ impl Told {
         self.all.add(job, timber);
         if plan.instead {
             self.instead.add(job, timber);
+        }
+        if plan.beside {
+            self.beside.add(job, timber);
         }
         let sloping = timber.is_rafter() || matches!(timber.kind, MemberKind::HipRafter | MemberKind::ValleyRafter);
         if sloping && plan.bends > OFF_SUPPORT {
@@ -102,6 +106,17 @@ impl Told {
             format!(
                 "No room for the splice that the job asks for, or too thin for it, and so splayed instead: {}.",
                 self.instead.list()
+            ),
+        );
+        tell(
+            &self.beside,
+            NoticeLevel::Warn,
+            "splices-side-by-side",
+            format!(
+                "The stock of {longest:.0} mm leaves no place for these clear of the splices beside them: {}. Use \
+                 longer stock there, or prop them {}.",
+                self.beside.list(),
+                rules.get(Id::SplicesNotSideBySide).quote()
             ),
         );
         let span = |group: &Group, rule| {
