@@ -54,7 +54,9 @@ fn summary(survey: &SurveyOut, closing: f64, lengths: Lengths) -> Vec<String> {
             MeasurementKind::Turn => {
                 format!("{}° {}", tenth(worst.off.abs()), if worst.off > 0.0 { "wide" } else { "narrow" })
             }
-            MeasurementKind::Wall | MeasurementKind::Diagonal => format!("{} {way}", lengths.write_with_unit(worst.off.abs())),
+            MeasurementKind::Wall | MeasurementKind::Diagonal => {
+                format!("{} {way}", lengths.write_with_unit(worst.off.abs()))
+            }
         };
         let past = if worst.slip { "more than chance: measure it again" } else { "no more than chance" };
         out.push(format!("{} reads {off} against the others: {past}.", measured.name));

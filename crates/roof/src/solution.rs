@@ -2,8 +2,12 @@
 //! JSON document of `solve --json`. Sheets and screens draw from this and
 //! compute nothing.
 
+mod holes;
+mod member_kind;
 mod survey;
 
+pub use holes::{GableOut, OpeningOut};
+pub use member_kind::MemberKind;
 pub use survey::{LevelOut, LevelsOut, MeasurementKind, MeasurementOut, SurveyOut, WorstOut};
 
 pub use crate::lengthening::{BoltOut, BoltWay, SpliceForm, SpliceOut};
@@ -145,114 +149,6 @@ pub struct LineOut {
     /// On hips and valleys: the backing angle to the face on either side, degrees.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub backing_deg: Option<[f64; 2]>,
-}
-
-/// Kind of a timber.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum MemberKind {
-    /// Plate to ridge.
-    CommonRafter,
-    /// Plate to the end of a ridge, in line with it.
-    CrownRafter,
-    /// Plate to hip.
-    JackRafter,
-    /// Valley to ridge.
-    ValleyJack,
-    /// Valley to hip, or valley to valley.
-    CrippleRafter,
-    /// On a hip line.
-    HipRafter,
-    /// On a valley line.
-    ValleyRafter,
-    /// On a ridge line.
-    RidgeBoard,
-    /// On a wall.
-    WallPlate,
-    /// Across the rafters.
-    Purlin,
-    /// From a load-bearing line up to a purlin.
-    Strut,
-    /// Under the feet of struts, on a load-bearing line.
-    SolePlate,
-    /// Across a pair of rafters, lapped to their sides.
-    Collar,
-    /// On the plates, lapped to the feet of rafters.
-    CeilingJoist,
-    /// Across the ceiling joists, on top of them.
-    Binder,
-    /// From a purlin or rafter down to a binder.
-    Hanger,
-    /// Across a corner of the plates.
-    AngleTie,
-    /// From a corner of the plates to the angle tie.
-    DragonTie,
-    /// Across the rafters, above or below an opening.
-    Trimmer,
-    /// Beside an opening; carries the trimmers.
-    TrimmingRafter,
-    /// A rung between the rafters on the two sides of a gable.
-    GableLadder,
-    /// Between two rafters.
-    Noggin,
-    /// On the back of a rafter at the eaves.
-    Sprocket,
-    /// The board on the tails of the rafters.
-    Fascia,
-    /// The board under the tails of the rafters.
-    Soffit,
-    /// On the backs of the rafters behind the fascia.
-    TiltingFillet,
-    /// The board on the outermost rafter of a gable.
-    BargeBoard,
-    /// Laid on a slope under the valley of a smaller roof.
-    LayBoard,
-    /// In the front or the cheek of a dormer.
-    Stud,
-    /// Beside a butted splice, bolted.
-    FishPlate,
-    /// One of a pair of folding wedges in a hooked scarf.
-    Wedge,
-}
-
-impl MemberKind {
-    /// The trade's name for it.
-    #[must_use]
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::CommonRafter => "common rafter",
-            Self::CrownRafter => "crown rafter",
-            Self::JackRafter => "jack rafter",
-            Self::ValleyJack => "valley jack",
-            Self::CrippleRafter => "cripple rafter",
-            Self::HipRafter => "hip rafter",
-            Self::ValleyRafter => "valley rafter",
-            Self::RidgeBoard => "ridge board",
-            Self::WallPlate => "wall plate",
-            Self::Purlin => "purlin",
-            Self::Strut => "strut",
-            Self::SolePlate => "sole plate",
-            Self::Collar => "collar",
-            Self::CeilingJoist => "ceiling joist",
-            Self::Binder => "binder",
-            Self::Hanger => "hanger",
-            Self::AngleTie => "angle tie",
-            Self::DragonTie => "dragon tie",
-            Self::Trimmer => "trimmer",
-            Self::TrimmingRafter => "trimming rafter",
-            Self::GableLadder => "ladder rung",
-            Self::Noggin => "noggin",
-            Self::Sprocket => "sprocket",
-            Self::Fascia => "fascia board",
-            Self::Soffit => "soffit board",
-            Self::TiltingFillet => "tilting fillet",
-            Self::BargeBoard => "barge board",
-            Self::LayBoard => "lay board",
-            Self::Stud => "stud",
-            Self::FishPlate => "fish plate",
-            Self::Wedge => "folding wedge",
-        }
-    }
 }
 
 /// Thickness and depth, mm.
@@ -532,42 +428,6 @@ pub struct Totals {
 
 const fn is_none(count: &u32) -> bool {
     *count == 0
-}
-
-/// An upright piece of wall under the roof's edges: a gable, the part of a wall
-/// below a half hip, the front of a gablet.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub struct GableOut {
-    /// Letter of the wall that it stands on; a gablet has that of the slope below it.
-    pub wall: String,
-    /// Its outline on the outside of the wall, anticlockwise seen from
-    /// outside, mm: from the plates up to the bed under rafters or rungs.
-    pub outline: Vec<[f64; 3]>,
-    /// Its area, m².
-    pub area_m2: f64,
-}
-
-/// A trimmed opening in a slope.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub struct OpeningOut {
-    /// Its name in the job.
-    pub name: String,
-    /// `roof window`, `chimney`, `dormer` or `hatch`.
-    pub kind: String,
-    /// Letter of the wall whose slope it lies in.
-    pub wall: String,
-    /// Corners of the hole that must be clear, on the tops of the rafters (of a
-    /// hatch: on the undersides of the joists): anticlockwise from above, from
-    /// the corner nearest to the start of the wall, mm.
-    pub outline: [[f64; 3]; 4],
-    /// Marks of the trimming rafters, or of the joists beside a hatch; from the hole outwards: those at the start of the wall, then the others.
-    pub trimming_rafters: Vec<String>,
-    /// Marks of the trimmers, from the hole outwards: those below it, then those above.
-    pub trimmers: Vec<String>,
-    /// Marks of what is left of the rafters or joists that are cut: below and above the hole in turn.
-    pub cut: Vec<String>,
-    /// Joist hangers.
-    pub hangers: u32,
 }
 
 /// How serious a notice is.
