@@ -11,6 +11,7 @@ mod card;
 mod cover;
 mod facets;
 mod flow;
+mod gable_sheet;
 mod heel;
 mod layout;
 mod lists;
@@ -70,6 +71,7 @@ pub fn pack(solution: &Solution) -> Result<Vec<u8>, PackError> {
     let mut pages = cover::pages(solution);
     pages.extend(cover::inside(solution));
     pages.extend(survey_sheet::pages(solution));
+    pages.extend(gable_sheet::pages(solution));
     pages.extend(strips::pages(solution));
     for (k, piece) in solution.pieces.iter().enumerate() {
         // A piece and its mirror image share a card: that of the first of them.
