@@ -61,7 +61,7 @@ fn the_whole_house_has_every_part() {
     assert!(parts.fascia.is_some() && parts.soffit.is_some() && parts.fillet.is_some());
     let kinds: Vec<OpeningKind> = job.openings.iter().map(|opening| opening.kind).collect();
     assert_eq!(kinds, [OpeningKind::RoofWindow, OpeningKind::RoofWindow, OpeningKind::Chimney]);
-    assert_eq!((job.bearings.len(), job.timber.joint.longest), (1, 5400.0));
+    assert_eq!((job.bearings.len(), job.timber.joint.longest), (2, 5400.0));
 }
 
 #[test]

@@ -18,6 +18,14 @@ fn whole_solve(bencher: divan::Bencher) {
     bencher.bench(|| roof::solve(&job).expect("the example can be built"));
 }
 
+/// The same of a house with everything fitted that a roof can have.
+#[divan::bench]
+fn whole_house(bencher: divan::Bencher) {
+    let text = include_str!("../../../examples/whole-house.toml");
+    let job = job::read(text).expect("the example is sound");
+    bencher.bench(|| roof::solve(&job).expect("the example can be built"));
+}
+
 /// From the text of the job file to a checked job.
 #[divan::bench]
 fn read_the_job() -> job::Job {

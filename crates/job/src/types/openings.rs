@@ -9,7 +9,7 @@ pub struct Opening {
     pub name: String,
     /// What it is for.
     pub kind: OpeningKind,
-    /// The wall whose slope it lies in: an index into [`Job::walls`].
+    /// The wall whose slope it lies in: an index into [`crate::Job::walls`].
     pub wall: usize,
     /// Along the plate line from the start of the wall to the near edge of the
     /// opening, mm.
@@ -52,7 +52,7 @@ pub struct Dormer {
     pub name: String,
     /// Its roof.
     pub kind: DormerKind,
-    /// The wall whose slope it stands on: an index into [`Job::walls`].
+    /// The wall whose slope it stands on: an index into [`crate::Job::walls`].
     pub wall: usize,
     /// Along the plate line from the start of the wall to the outside of its
     /// near cheek, mm.

@@ -55,12 +55,14 @@ impl Card {
     /// Runs the command: a small rectangular roof is solved, and one timber of it shown.
     pub fn run(self) -> Result<(), Failure> {
         let file = JobFile { name: "this card".to_owned(), bytes: self.job_text().into_bytes() };
-        let job = job::read(&file.bytes).map_err(|faults| {
+        let mut job = job::read(&file.bytes).map_err(|faults| {
             // The text is ours, so its lines mean nothing to the reader; the sizes do.
             let each: Vec<String> =
                 faults.iter().map(|fault| format!("{}. {}. {}.", fault.what, fault.why, fault.remedy)).collect();
             Failure::BadInput(format!("no roof can be made from these sizes:\n  {}", each.join("\n  ")))
         })?;
+        // The plates and ridge of this roof are nobody's: only the one timber counts, in one length.
+        job.timber.joint = job::JointRules::NONE_NEEDED;
         let solution = solving::solve_job(&job)?;
         solving::refuse_stopped(&solution)?;
         let kind = match self.timber {
