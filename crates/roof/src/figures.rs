@@ -68,31 +68,37 @@ pub fn of_timber(
         cut_length_mm: (top_end - top_start).max(0.0),
         stock_length_mm: (end - start).max(0.0),
         pitch_deg: Angle::from_rise_run(rise.z, rise.truncate().length()).to_deg(),
-        axis: AxisOut { from: from.to_array(), to: to.to_array() },
+        axis: AxisOut { from: from.to_array().map(plain), to: to.to_array().map(plain) },
         cuts,
         birdsmouth: birdsmouth(t, per_run),
         drop_mm: t.drop,
         backing_deg: backing(t, &axes),
         volume_m3: shape.solid.volume() / 1e9,
         bench: Bench {
-            origin: origin.to_array(),
-            along: axes.along.to_array(),
-            up: axes.up.to_array(),
-            across: axes.across.to_array(),
-            points: local.iter().map(|p| [p.x - start, p.y, p.z]).collect(),
+            origin: origin.to_array().map(plain),
+            along: axes.along.to_array().map(plain),
+            up: axes.up.to_array().map(plain),
+            across: axes.across.to_array().map(plain),
+            points: local.iter().map(|p| [p.x - start, p.y, p.z].map(plain)).collect(),
         },
         marks: tape,
         splices: lengthened.map_or_else(Vec::new, |l| lengthening::splices(&l.splices, &axes, start, marks)),
         solid: SolidOut {
-            points: shape.solid.points.iter().map(|p| p.to_array()).collect(),
+            points: shape.solid.points.iter().map(|p| p.to_array().map(plain)).collect(),
             faces: shape.solid.faces.iter().map(|f| f.ring.to_vec()).collect(),
             names,
         },
     }
 }
 
+/// A number without the sign of zero: which of two zeros is the lesser is not
+/// the same on all machines.
+fn plain(v: f64) -> f64 {
+    v + 0.0
+}
+
 fn reach(values: impl Iterator<Item = f64>) -> [f64; 2] {
-    values.fold([f64::INFINITY, f64::NEG_INFINITY], |[lo, hi], v| [lo.min(v), hi.max(v)])
+    values.fold([f64::INFINITY, f64::NEG_INFINITY], |[lo, hi], v| [lo.min(v), hi.max(v)]).map(plain)
 }
 
 /// What the pitch line loses at each end, read on the centre line.
@@ -214,8 +220,8 @@ fn cuts_of(
             let [low, high] = reach(face.ring.iter().map(|i| axes.point(shape.solid.points[*i as usize]).z));
             tape.push(TapeMark {
                 name: name.clone(),
-                left_mm: on_edge(high),
-                right_mm: on_edge(low),
+                left_mm: plain(on_edge(high)),
+                right_mm: plain(on_edge(low)),
                 left_across_mm: high,
                 right_across_mm: low,
                 face_angle_deg: m.face_deg,
