@@ -146,7 +146,9 @@ fn planned(carcass: &Carcass<'_>, id: TimberId, beside: &[f64]) -> Result<Plan, 
         }
     };
     let supports: Vec<f64> = touching.iter().filter(|t| carries(carcass, t)).map(|t| middle(t.span)).collect();
-    let spans = |wanted: &dyn Fn(&Touch) -> bool| touching.iter().filter(|t| wanted(t)).map(|t| t.span).collect();
+    let spans = |wanted: &dyn Fn(&Touch) -> bool| {
+        spots::merged(touching.iter().filter(|t| wanted(t)).map(|t| t.span).collect())
+    };
     let around = Around {
         seats: spans(&|t| t.facing.y > 0.5),
         sides: spans(&|t| t.facing.z.abs() > 0.5),
@@ -372,7 +374,7 @@ fn is_tail(carcass: &Carcass<'_>, touch: &Touch) -> bool {
     frame && touch.span[1] - touch.span[0] < TAIL
 }
 
-/// What touches a timber, as stretches along it, mm.
+/// What touches a timber, as stretches along it that do not overlap, in order, mm.
 struct Around<'a> {
     /// What lies on its top.
     seats: Vec<[f64; 2]>,
@@ -389,12 +391,17 @@ fn cost_at(c: f64, place: Place, way: &Way, reach: [f64; 2], around: &Around<'_>
     let half = way.length / 2.0;
     let shared = |[a, b]: &[f64; 2]| ((c + half).min(*b) - (c - half).max(*a)).max(0.0);
     let butts = || {
-        let covered = |x: f64| around.sides.iter().any(|[a, b]| x > *a && x < *b);
+        let covered = |x: f64| {
+            let next = around.sides.partition_point(|[a, _]| *a < x);
+            next > 0 && x < around.sides[next - 1][1]
+        };
         [c - half, c + half].into_iter().filter(|x| covered(*x)).count() as f64 * BUTT_COVERED
     };
     match place {
         Place::OverWall => {
-            let seats = around.seats.iter().map(|[a, b]| shared(&[a - SEAT_ROOM, b + SEAT_ROOM])).sum::<f64>();
+            let first = around.seats.partition_point(|[_, b]| b + SEAT_ROOM <= c - half);
+            let near = around.seats[first..].iter().take_while(|[a, _]| a - SEAT_ROOM < c + half);
+            let seats = near.map(|[a, b]| shared(&[a - SEAT_ROOM, b + SEAT_ROOM])).sum::<f64>();
             UNDER_SEAT * seats / way.length
         }
         Place::BetweenRafters => butts(),

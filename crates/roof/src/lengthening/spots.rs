@@ -74,7 +74,7 @@ pub fn choose(ground: &Ground, lengths: &Lengths, cost: impl Fn(f64) -> f64) -> 
 }
 
 /// Stretches (open ones) joined where they overlap, in order.
-fn merged(mut stretches: Vec<[f64; 2]>) -> Vec<[f64; 2]> {
+pub fn merged(mut stretches: Vec<[f64; 2]>) -> Vec<[f64; 2]> {
     stretches.sort_by(|a, b| a[0].total_cmp(&b[0]));
     let mut out: Vec<[f64; 2]> = Vec::with_capacity(stretches.len());
     for [a, b] in stretches {
