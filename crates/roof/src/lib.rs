@@ -13,6 +13,7 @@ mod marking;
 mod openings;
 mod pieces;
 mod profiles;
+mod rings;
 pub mod rules;
 mod setting_out;
 mod shape;

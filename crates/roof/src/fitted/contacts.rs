@@ -2,6 +2,7 @@
 
 use crate::carcass::Carcass;
 use crate::frame::timber::{Made, TimberId};
+use crate::rings::{abreast, area_vector};
 use geometry::{Cell, DVec3, Face, Plane};
 
 /// Faces nearer than this lie on one another, mm: half of the gap that the
@@ -57,7 +58,7 @@ pub fn area(wood: &[Cell<Made>], tag: Made, other: &[Cell<Made>]) -> f64 {
     for cell in wood {
         for face in cell.faces.iter().filter(|f| f.tag == tag) {
             let mine = ring(cell, face);
-            let normal = vector_area(&mine).normalize_or_zero();
+            let normal = area_vector(&mine).normalize_or_zero();
             let offset = normal.dot(mine[0]);
             for by in other {
                 // Most faces are nowhere near the plane: look at that first.
@@ -65,9 +66,12 @@ pub fn area(wood: &[Cell<Made>], tag: Made, other: &[Cell<Made>]) -> f64 {
                 let facing = by.faces.iter().filter(|f| f.tag != Made::Inner && f.ring.iter().all(on_plane));
                 for facing in facing {
                     let theirs = ring(by, facing);
-                    let toward = vector_area(&theirs).normalize_or_zero();
+                    let toward = area_vector(&theirs).normalize_or_zero();
                     if normal.dot(toward) < OPPOSITE - 1.0 {
-                        sum += shared(&mine, &theirs, toward);
+                        let shared = abreast(&mine, &theirs, toward);
+                        if !shared.is_empty() {
+                            sum += area_vector(&shared).length() / 2.0;
+                        }
                     }
                 }
             }
@@ -78,33 +82,4 @@ pub fn area(wood: &[Cell<Made>], tag: Made, other: &[Cell<Made>]) -> f64 {
 
 fn ring(cell: &Cell<Made>, face: &Face<Made>) -> Vec<DVec3> {
     face.ring.iter().map(|k| cell.points[*k as usize]).collect()
-}
-
-/// Twice the area of a flat ring, along its normal.
-fn vector_area(ring: &[DVec3]) -> DVec3 {
-    ring[1..].windows(2).map(|w| (w[0] - ring[0]).cross(w[1] - ring[0])).fold(DVec3::ZERO, |a, b| a + b)
-}
-
-/// Area of the part of a ring that lies abreast of a convex one, mm².
-fn shared(ring: &[DVec3], border: &[DVec3], normal: DVec3) -> f64 {
-    let mut left = ring.to_vec();
-    for (k, &p) in border.iter().enumerate() {
-        let out = (border[(k + 1) % border.len()] - p).cross(normal);
-        let side: Vec<f64> = left.iter().map(|q| out.dot(*q - p)).collect();
-        let mut kept = Vec::with_capacity(left.len() + 1);
-        for i in 0..left.len() {
-            let j = (i + 1) % left.len();
-            if side[i] <= 0.0 {
-                kept.push(left[i]);
-            }
-            if (side[i] < 0.0 && side[j] > 0.0) || (side[i] > 0.0 && side[j] < 0.0) {
-                kept.push(left[i] + (left[j] - left[i]) * (side[i] / (side[i] - side[j])));
-            }
-        }
-        left = kept;
-        if left.len() < 3 {
-            return 0.0;
-        }
-    }
-    vector_area(&left).length() / 2.0
 }

@@ -81,6 +81,15 @@ fn off_segment(p: DVec2, a: DVec2, b: DVec2) -> f64 {
     (p - a - side * share).length()
 }
 
+/// The tails at the eaves of the walls on the right and left.
+fn tail_ends(job: &Job, surface: &Surface, heights: &Heights, walls: [WallId; 2]) -> Vec<TailEnd> {
+    let end = |wall: WallId| {
+        let face = surface.face_of_wall.get(wall.index()).copied().flatten()?;
+        Some(TailEnd::new(wall, surface.face(face).plane, heights.overhang(wall), heights.upstand, job.eaves.tail))
+    };
+    walls.into_iter().filter_map(end).collect()
+}
+
 /// Birdsmouth over the end of a raised plate. The tail runs out to the eaves
 /// line of that plate, and is also cut at the eaves of the lower face where
 /// these come nearer.
@@ -92,14 +101,7 @@ pub fn on_raised_plate(
     (walls, own): ([WallId; 2], usize),
 ) {
     timber.ends[0] = EndOn::Plate;
-    let ends: Vec<TailEnd> = walls
-        .iter()
-        .filter_map(|w| {
-            let face = surface.face_of_wall.get(w.index()).copied().flatten()?;
-            let plane = surface.face(face).plane;
-            Some(TailEnd::new(*w, plane, heights.overhang(*w), heights.upstand, job.eaves.tail))
-        })
-        .collect();
+    let ends = tail_ends(job, surface, heights, walls);
     let Some(own) = ends.iter().copied().find(|t| t.wall == walls[own]) else { return };
     // How far out a fascia crosses each side of the hip.
     let out = |tail: &TailEnd, k: usize| {
@@ -121,15 +123,7 @@ pub fn on_raised_plate(
 /// Birdsmouth over the plate corner and tail out to the eaves.
 pub fn on_corner(job: &Job, surface: &Surface, heights: &Heights, timber: &mut Timber, walls: [WallId; 2]) {
     timber.ends[0] = EndOn::Plate;
-    let tails: Vec<TailEnd> = walls
-        .iter()
-        .filter_map(|w| {
-            let face = surface.face_of_wall.get(w.index()).copied().flatten()?;
-            let plane = surface.face(face).plane;
-            Some(TailEnd::new(*w, plane, heights.overhang(*w), heights.upstand, job.eaves.tail))
-        })
-        .collect();
-    let mut tails = tails;
+    let mut tails = tail_ends(job, surface, heights, walls);
     if timber.kind == MemberKind::ValleyRafter && tails.iter().any(|t| t.cut != job.eaves.tail) {
         // Both halves of a valley end alike.
         tails.iter_mut().for_each(|t| t.cut = TailCut::Plumb);

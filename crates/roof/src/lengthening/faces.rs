@@ -3,6 +3,7 @@
 use crate::carcass::Carcass;
 use crate::frame::timber::{Made, TimberId};
 use crate::marking::Axes;
+use crate::rings::{abreast, area_vector};
 use geometry::{Cell, DVec3};
 
 /// Faces nearer than this lie on one another, mm: half the gap that the check
@@ -51,13 +52,9 @@ impl Flat {
         if self.normal.dot(other.normal) > OPPOSITE - 1.0 || apart.abs() > LIES_ON {
             return None;
         }
-        let mut left = self.ring.clone();
-        for (k, &p) in other.ring.iter().enumerate() {
-            let out = (other.ring[(k + 1) % other.ring.len()] - p).cross(other.normal);
-            left = inside(&left, out, out.dot(p));
-            if left.len() < 3 {
-                return None;
-            }
+        let left = abreast(&self.ring, &other.ring, other.normal);
+        if left.is_empty() {
+            return None;
         }
         (area_vector(&left).length() / 2.0 > LEAST_AREA).then_some(left)
     }
@@ -71,27 +68,6 @@ impl Flat {
     pub fn facing(&self, axes: &Axes) -> DVec3 {
         axes.vector(self.normal)
     }
-}
-
-/// Twice the area of a flat ring, along its normal.
-fn area_vector(ring: &[DVec3]) -> DVec3 {
-    ring[1..].windows(2).map(|w| (w[0] - ring[0]).cross(w[1] - ring[0])).fold(DVec3::ZERO, |a, b| a + b)
-}
-
-/// The part of a flat ring where `normal · p <= offset`.
-fn inside(ring: &[DVec3], normal: DVec3, offset: f64) -> Vec<DVec3> {
-    let mut out = Vec::with_capacity(ring.len() + 1);
-    for (k, &p) in ring.iter().enumerate() {
-        let q = ring[(k + 1) % ring.len()];
-        let (dp, dq) = (normal.dot(p) - offset, normal.dot(q) - offset);
-        if dp <= 0.0 {
-            out.push(p);
-        }
-        if (dp < 0.0 && dq > 0.0) || (dp > 0.0 && dq < 0.0) {
-            out.push(p + (q - p) * (dp / (dp - dq)));
-        }
-    }
-    out
 }
 
 fn reach(ring: &[DVec3], axes: &Axes) -> [f64; 2] {
