@@ -11,7 +11,7 @@ use crate::piece_view;
 use crate::sheet::{Anchor, Pen, Role, Sheet};
 use crate::table::{Column, Table};
 use crate::text::{SMALLEST_PT, Style, one_line};
-use crate::units::{Lengths, degrees, tenth};
+use job::written::{Lengths, degrees, tenth};
 
 const CAUTION: &str = "All angles are from square across, not from the length. Cut one, try it in its place, then cut \
                        the rest.";

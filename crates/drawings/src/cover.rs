@@ -6,8 +6,8 @@ use crate::layout::{Room, scale_words};
 use crate::page::{BOTTOM, LEFT, Page, RIGHT, ROOM, TOP};
 use crate::sheet::{Anchor, Pen, Role, Sheet};
 use crate::text::{SMALLEST_PT, Style};
-use crate::units::{Lengths, fixed};
 use crate::{plan, view3d};
+use job::written::{Lengths, fixed};
 
 const CAUTION: &str = "Measure the plates again before cutting. Sizes and fixings of timbers: building control or a \
                        structural engineer decides.";

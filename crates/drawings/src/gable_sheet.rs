@@ -9,7 +9,7 @@ use crate::page::{LEFT, Page};
 use crate::sheet::{Anchor, Pen, Role};
 use crate::table::{Column, Table};
 use crate::text::{SMALLEST_PT, Style};
-use crate::units::{Lengths, fixed};
+use job::written::{Lengths, fixed};
 
 const CAUTION: &str = "Build up to the line only when the rafters stand and are braced: a free gable falls in a wind.";
 const FIGURE: Style = Style::bold(12.0);

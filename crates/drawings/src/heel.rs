@@ -7,9 +7,9 @@ use crate::facets::{facets, half};
 use crate::layout::{Room, scale, scale_words};
 use crate::sheet::{Anchor, Dash, Pen, Pt, Role, Sheet};
 use crate::text::{SMALLEST_PT, Style};
-use crate::units::Lengths;
 use crate::vec3::{V3, dot, sub, unit};
 use crate::view3d::outline;
+use job::written::Lengths;
 
 const FIGURE: Style = Style::bold(14.0);
 const LETTER: Style = Style::bold(10.0);

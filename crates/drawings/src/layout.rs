@@ -40,7 +40,7 @@ pub fn scale(fits: impl Fn(f64) -> bool) -> f64 {
 
 /// A scale in words.
 pub fn scale_words(n: f64) -> String {
-    format!("1:{}", crate::units::tenth(n))
+    format!("1:{}", job::written::tenth(n))
 }
 
 /// Remembers where words are in a room.

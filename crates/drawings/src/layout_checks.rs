@@ -266,10 +266,10 @@ fn every_piece_has_its_card_and_every_timber_its_mark_on_it() {
         assert!(words.contains(&piece.mark.as_str()), "{words:?}");
         assert!(words.contains(&format!("cut {}", piece.count).as_str()), "{words:?}");
         let member = solution.members.iter().find(|m| m.mark == piece.mark).unwrap();
-        let length = crate::units::Lengths::Millimetres.write(member.true_length_mm);
+        let length = job::written::Lengths::Millimetres.write(member.true_length_mm);
         assert!(words.contains(&length.as_str()), "{}: no {length} in {words:?}", piece.mark);
         for cut in &member.cuts {
-            let angle = crate::units::degrees(cut.face_angle_deg);
+            let angle = job::written::degrees(cut.face_angle_deg);
             assert!(words.contains(&angle.as_str()), "{}: no {angle}", piece.mark);
         }
     }
@@ -281,7 +281,7 @@ fn every_timber_stands_on_its_strip() {
     let pages = strips::pages(&solution);
     let words: Vec<&str> = pages.iter().flat_map(|p| texts(&p.sheet)).map(|t| t.text.as_str()).collect();
     for station in solution.setting_out.iter().flat_map(|s| &s.stations) {
-        let near = crate::units::Lengths::Millimetres.write(station.near_mm);
+        let near = job::written::Lengths::Millimetres.write(station.near_mm);
         assert!(words.contains(&station.mark.as_str()), "{}", station.mark);
         assert!(words.contains(&near.as_str()), "{near}");
     }

@@ -28,7 +28,6 @@ mod survey_sheet;
 mod svg;
 mod table;
 mod text;
-mod units;
 mod vec3;
 mod view3d;
 

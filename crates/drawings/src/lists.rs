@@ -8,7 +8,7 @@ use crate::page::Page;
 use crate::sheet::Anchor;
 use crate::table::{Column, Table};
 use crate::text::Style;
-use crate::units::{Lengths, fixed};
+use job::written::{Lengths, fixed};
 
 const CAUTION: &str = "Check sections and strength classes against the engineer's or building control's approval before \
                        ordering.";

@@ -5,7 +5,7 @@ use roof::solution::Solution;
 
 use crate::sheet::{Anchor, Pen, Role, Sheet};
 use crate::text::{SMALLEST_PT, Style};
-use crate::units::Lengths;
+use job::written::Lengths;
 
 /// A4 on its side, mm.
 pub const WIDTH: f64 = 297.0;

@@ -8,9 +8,9 @@ use crate::layout::{Room, scale, scale_words, spread};
 use crate::order::far_to_near;
 use crate::sheet::{Anchor, Dash, Pen, Pt, Role, Sheet};
 use crate::text::{SMALLEST_PT, Style};
-use crate::units::Lengths;
 use crate::vec3::{V3, dot, sub};
 use crate::view3d::outline;
+use job::written::Lengths;
 
 const LABEL: Style = Style::regular(SMALLEST_PT);
 const FIGURE: Style = Style::bold(11.0);

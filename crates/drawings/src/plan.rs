@@ -6,7 +6,7 @@ use roof::solution::{LineKind, MemberKind, Solution, WallOut};
 use crate::layout::{Room, Taken, scale};
 use crate::sheet::{Anchor, Dash, Pen, Pt, Role, Sheet, Text};
 use crate::text::{SMALLEST_PT, Style};
-use crate::units::Lengths;
+use job::written::Lengths;
 
 /// Room around the plates for letters and dimensions, mm.
 const SURROUND: f64 = 15.5;

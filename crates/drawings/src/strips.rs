@@ -8,7 +8,7 @@ use crate::page::{LEFT, Page, ROOM};
 use crate::sheet::{Anchor, Dash, Pen, Role, Sheet};
 use crate::table::{Column, Table};
 use crate::text::{SMALLEST_PT, Style};
-use crate::units::Lengths;
+use job::written::Lengths;
 
 const CAUTION: &str = "Pull every mark from the same end, do not step them off. Figures are to the near face; the timber \
                        stands beyond the line.";

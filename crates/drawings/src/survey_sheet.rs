@@ -6,7 +6,7 @@ use crate::flow::Flow;
 use crate::page::{LEFT, Page, ROOM};
 use crate::table::{Column, Table};
 use crate::text::{Style, one_line};
-use crate::units::{Lengths, fixed, tenth};
+use job::written::{Lengths, fixed, tenth};
 
 const CAUTION: &str =
     "Measure again what disagrees before anything is cut: the roof is solved on the plan as adjusted.";

@@ -129,6 +129,7 @@ mod schema;
 pub mod shapes;
 mod types;
 mod words;
+pub mod written;
 
 pub use example::defaults_toml;
 pub use fault::{Fault, Faults};

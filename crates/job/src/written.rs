@@ -1,5 +1,5 @@
-//! How sheets write figures: lengths in mm or in feet and inches, angles,
-//! areas and volumes.
+//! How figures are written for people to read, on sheets and on screens:
+//! lengths in mm or in feet and inches, angles, areas and volumes.
 
 /// Lengths on sheets are rounded to this, mm: a pencil line on timber.
 const MM_STEP: f64 = 0.5;
@@ -24,11 +24,13 @@ pub enum Lengths {
 
 impl Lengths {
     /// From the `show` of a solution; anything but `feet-inches` is mm.
+    #[must_use]
     pub fn from_show(show: &str) -> Self {
         if show == "feet-inches" { Self::FeetInches } else { Self::Millimetres }
     }
 
     /// A length without its unit, as written beside a drawing.
+    #[must_use]
     pub fn write(self, mm: f64) -> String {
         if !mm.is_finite() || mm.abs() > LONGEST {
             return NO_FIGURE.to_owned();
@@ -40,17 +42,20 @@ impl Lengths {
     }
 
     /// A length with its unit, as written in a sentence.
+    #[must_use]
     pub fn write_with_unit(self, mm: f64) -> String {
         let figure = self.write(mm);
         if self == Self::Millimetres && figure != NO_FIGURE { format!("{figure} mm") } else { figure }
     }
 
     /// A section: thickness by depth.
+    #[must_use]
     pub fn section(self, thickness_mm: f64, depth_mm: f64) -> String {
         format!("{} × {}", self.write(thickness_mm), self.write(depth_mm))
     }
 
     /// What the sheet says about its lengths.
+    #[must_use]
     pub const fn rounding(self) -> &'static str {
         match self {
             Self::Millimetres => "Lengths in mm, to the nearest 0.5",
@@ -59,6 +64,7 @@ impl Lengths {
     }
 
     /// A total of lengths, in m or in feet.
+    #[must_use]
     pub fn total(self, mm: f64) -> String {
         if !mm.is_finite() {
             return NO_FIGURE.to_owned();
@@ -98,11 +104,13 @@ fn feet_inches(mm: f64) -> String {
 }
 
 /// An angle in degrees to a tenth: a bevel set by eye against a protractor.
+#[must_use]
 pub fn degrees(deg: f64) -> String {
     if deg.is_finite() { format!("{}°", tenth(deg)) } else { NO_FIGURE.to_owned() }
 }
 
 /// A figure to one decimal, whole figures without it.
+#[must_use]
 pub fn tenth(value: f64) -> String {
     if !value.is_finite() {
         return NO_FIGURE.to_owned();
@@ -112,6 +120,7 @@ pub fn tenth(value: f64) -> String {
 }
 
 /// A figure to a fixed number of decimals.
+#[must_use]
 pub fn fixed(value: f64, decimals: usize) -> String {
     if value.is_finite() { format!("{value:.decimals$}") } else { NO_FIGURE.to_owned() }
 }

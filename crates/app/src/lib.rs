@@ -1,0 +1,19 @@
+//! What the app asks of the core. A [`Desk`] holds one open job; every call
+//! takes plain data and gives plain data, already worded and in the units that
+//! the user wants, so that a screen only has to show it.
+//!
+//! Pure like the crates below it: no files, clock, threads, storage or screen.
+//! Keeping what was edited, and undoing it, is the business of whoever holds
+//! the desk: every reply that changes the job carries its whole new text.
+
+#[cfg(feature = "bindings")]
+mod bindings;
+mod calls;
+mod desk;
+mod refusal;
+pub mod views;
+
+#[cfg(feature = "bindings")]
+pub use bindings::bindings;
+pub use desk::Desk;
+pub use refusal::Refusal;

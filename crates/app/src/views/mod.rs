@@ -1,0 +1,16 @@
+//! What crosses between app and core: plain data, worded for people.
+
+mod asks;
+mod bench;
+mod scene;
+mod sketch;
+mod standing;
+
+pub use asks::{
+    CardAsk, Dialect, Done, Edit, LengthStyle, NewJob, Nudge, Settings, ShapeChoice, ShapeSize, SizeGiven, Tick,
+    WallForm, WhyAsk,
+};
+pub use bench::{Card, CutRow, Figure, Step, Ways};
+pub use scene::{Run, Scene, SceneMember, SceneSlope};
+pub use sketch::{Corner, Diagonal, Sketch, SketchView, SketchWall, WallLine};
+pub use standing::{Entry, MemberRow, NoticeRow, Overview, PieceRow, RidgeRow, Standing, Tally, WallRow};

@@ -1,0 +1,1 @@
+//! Two versions of a job that grew from one.
