@@ -1,7 +1,7 @@
 //! Faults that come about only when two versions are put together.
 
 use crate::figures::{Path, Step};
-use toml_edit::{Document, Item, TableLike};
+use toml_edit::{Document, TableLike};
 
 /// The faults of a merged text that neither version has: where, and what is
 /// wrong and what to do.
