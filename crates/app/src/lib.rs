@@ -13,6 +13,7 @@ mod calls;
 mod desk;
 mod refusal;
 pub mod views;
+pub mod wording;
 
 #[cfg(feature = "bindings")]
 pub use bindings::bindings;
