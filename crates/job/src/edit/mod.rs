@@ -1,4 +1,4 @@
-//! Changes one key, or one group in braces, of a job file and leaves the rest as it was written,
+//! Changes keys, or groups in braces, of a job file and leaves the rest as it was written,
 //! comments and layout included.
 //!
 //! An edit never makes a file worse: it is refused, with the reasons, if the
@@ -36,16 +36,7 @@ use tree::Place;
 /// When the text is no job file, the path no key, or the file would have
 /// faults that it did not have before.
 pub fn set(text: &str, path: &str, value: &str) -> Result<String, EditError> {
-    let target = find(path)?;
-    let mut document = document(text)?;
-    let value = match target {
-        Target::Key(key) => value::of_text(&key.kind, value),
-        Target::Group { keys } => {
-            value::group_of_text(value).ok_or(EditError::Group { path: path.to_owned(), keys })?
-        }
-    };
-    tree::put(Place::root(document.as_table_mut()), "", path, value)?;
-    accept(text, document.to_string())
+    all(text, &[Change::Set { path, value }])
 }
 
 /// Takes a key or a group out, so that its default holds, and returns the new
@@ -55,12 +46,58 @@ pub fn set(text: &str, path: &str, value: &str) -> Result<String, EditError> {
 /// # Errors
 /// As [`set`]; also when the key is not in the file.
 pub fn remove(text: &str, path: &str) -> Result<String, EditError> {
-    find(path)?;
-    let mut document = document(text)?;
-    if !tree::take(Place::root(document.as_table_mut()), path) {
-        return Err(EditError::NotThere { path: path.to_owned() });
+    all(text, &[Change::Remove { path }])
+}
+
+/// One of several changes that belong together.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Change<'a> {
+    /// As [`set`].
+    Set {
+        /// Where.
+        path: &'a str,
+        /// What, as written in the file.
+        value: &'a str,
+    },
+    /// As [`remove`].
+    Remove {
+        /// Where.
+        path: &'a str,
+    },
+}
+
+/// Makes several changes in their order. Only the file that comes of all of
+/// them need be without new faults.
+///
+/// # Errors
+/// As [`set`] and [`remove`]; then none of the changes is made.
+pub fn all(text: &str, changes: &[Change<'_>]) -> Result<String, EditError> {
+    let mut document: Option<DocumentMut> = None;
+    for change in changes {
+        let (Change::Set { path, .. } | Change::Remove { path }) = *change;
+        let target = find(path)?;
+        let document = match &mut document {
+            Some(document) => document,
+            none => none.insert(self::document(text)?),
+        };
+        let root = Place::root(document.as_table_mut());
+        match *change {
+            Change::Set { value, .. } => {
+                let value = match target {
+                    Target::Key(key) => value::of_text(&key.kind, value),
+                    Target::Group { keys } => {
+                        value::group_of_text(value).ok_or(EditError::Group { path: path.to_owned(), keys })?
+                    }
+                };
+                tree::put(root, "", path, value)?;
+            }
+            Change::Remove { .. } if !tree::take(root, path) => {
+                return Err(EditError::NotThere { path: path.to_owned() });
+            }
+            Change::Remove { .. } => {}
+        }
     }
-    accept(text, document.to_string())
+    document.map_or_else(|| Ok(text.to_owned()), |document| accept(text, document.to_string()))
 }
 
 /// What a path names.
