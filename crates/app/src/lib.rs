@@ -11,11 +11,18 @@ pub mod bench;
 mod bindings;
 mod calls;
 mod desk;
+mod edits;
+mod entries;
+mod opening;
+mod overview;
 mod refusal;
+mod scene;
+mod shapes;
 pub mod views;
 pub mod wording;
 
 #[cfg(feature = "bindings")]
 pub use bindings::bindings;
 pub use desk::Desk;
-pub use refusal::Refusal;
+pub use refusal::{FaultLine, Refusal};
+pub use scene::Buffers;
