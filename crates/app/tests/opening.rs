@@ -72,7 +72,9 @@ fn faults_that_are_there_already_do_not_hinder_an_edit() {
 
 #[test]
 fn a_roof_that_cannot_be_built_says_what_and_what_to_do() {
-    let text = example("boathouse").replace("centres = 400", "centres = 400, birdsmouth = 149").replace("size = [47, 150]", "size = [47, 151]");
+    let text = example("boathouse")
+        .replace("centres = 400", "centres = 400, birdsmouth = 149")
+        .replace("size = [47, 150]", "size = [47, 151]");
     let text = format!("{text}\n[timber.purlin]\nsize = [75, 225]\nup = [90000]\n");
     let (_, standing, _) = desk_with(&text);
     assert!(standing["overview"].is_null());
