@@ -28,6 +28,12 @@ impl Open {
         self.job.as_ref()?;
         self.roof.as_ref()
     }
+
+    /// The same roof under another text, in which nothing was changed that the roof is made from.
+    pub(crate) fn with_text(&self, text: String) -> Result<Self, Refusal> {
+        let job = job::read(&text).map_err(|faults| Refusal::of_faults(&faults))?;
+        Ok(Self { said: Said::of(&text), text, job: Ok(job), roof: self.roof.clone() })
+    }
 }
 
 /// Opens a text. One with faults is opened too, so that nothing is lost.

@@ -3,7 +3,6 @@
 use super::piece::piece_mark;
 use crate::refusal::Refusal;
 use crate::views::{Done, Tick};
-use job::edit::Change;
 use job::{Job, TickState};
 use roof::solution::{Member, Solution};
 use std::collections::BTreeMap;
@@ -56,11 +55,8 @@ pub fn tick(text: &str, solution: &Solution, tick: &Tick) -> Result<String, Refu
         let Some(member) = members.get(mark.as_str()) else { return Err(no_timber(mark)) };
         changes.push((path, Some(format!("{{ state = \"{state}\", piece = \"{}\" }}", piece_mark(member)))));
     }
-    let steps: Vec<Change<'_>> = changes
-        .iter()
-        .map(|(path, value)| value.as_deref().map_or(Change::Clear { path }, |value| Change::Set { path, value }))
-        .collect();
-    job::edit::all(text, &steps).map_err(|error| {
+    let changes = changes.iter().map(|(path, value)| (path.as_str(), value.as_deref()));
+    job::edit::set_all(text, changes).map_err(|error| {
         Refusal::new(
             "not-ticked",
             format!("Nothing was ticked: {error}"),

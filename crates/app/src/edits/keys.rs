@@ -1,8 +1,9 @@
 //! Keys set and taken out.
 
-use super::{Changes, Step};
+use super::Changes;
 use crate::entries::phrase;
 use crate::opening::Open;
+use crate::refusal::Refusal;
 use job::listing::parts_of;
 
 /// Values longer than this are not said again, characters.
@@ -20,16 +21,23 @@ pub(super) fn set(open: &Open, path: &str, value: &str) -> Changes {
     let mut steps = Vec::new();
     if !group.is_empty() && !open.said.has(group) {
         let others = parts_of(group).into_iter().filter(|(part, _)| part != path);
-        steps.extend(others.map(|(part, example)| Step::Set(part, example.to_owned())));
+        steps.extend(others.map(|(part, example)| (part, Some(example.to_owned()))));
     }
-    steps.push(Step::Set(path.to_owned(), value.to_owned()));
+    steps.push((path.to_owned(), Some(value.to_owned())));
     Changes { steps, said }
 }
 
 /// Takes a key out. A key that its group can't be without takes the group with it.
-pub(super) fn remove(open: &Open, path: &str) -> Changes {
+pub(super) fn remove(open: &Open, path: &str) -> Result<Changes, Refusal> {
+    if !open.said.has(path) {
+        return Err(Refusal::new(
+            "not-said",
+            format!("The job does not say `{path}`: its default holds already"),
+            "Nothing needs to be taken out",
+        ));
+    }
     let group = path.rsplit_once('.').map_or("", |(group, _)| group);
-    let needed = open.said.has(path) && parts_of(group).iter().any(|(part, _)| part == path);
+    let needed = parts_of(group).iter().any(|(part, _)| part == path);
     let path = if needed { group } else { path };
-    Changes { steps: vec![Step::Remove(path.to_owned())], said: format!("{} taken out", phrase(path)) }
+    Ok(Changes { steps: vec![(path.to_owned(), None)], said: format!("{} taken out", phrase(path)) })
 }

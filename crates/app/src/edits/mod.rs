@@ -4,6 +4,7 @@ mod keys;
 mod pitch;
 mod ridge;
 mod slopes;
+mod ticks;
 mod wall;
 
 use crate::desk::Desk;
@@ -13,7 +14,7 @@ use crate::refusal::Refusal;
 use crate::scene::Buffers;
 use crate::views::{Edit, Nudge, Standing};
 use crate::wording::capital;
-use job::edit::{Change, EditError};
+use job::edit::EditError;
 
 /// What is to be changed in the text, in this order, and what it is called.
 pub(crate) struct Changes {
@@ -21,26 +22,14 @@ pub(crate) struct Changes {
     said: String,
 }
 
-/// One change of the text.
-enum Step {
-    Set(String, String),
-    Remove(String),
-}
-
-impl Step {
-    fn change(&self) -> Change<'_> {
-        match self {
-            Self::Set(path, value) => Change::Set { path, value },
-            Self::Remove(path) => Change::Remove { path },
-        }
-    }
-}
+/// A path with the value that is put there, or nothing for what is taken out.
+type Step = (String, Option<String>);
 
 impl Changes {
     /// The text with the changes made.
     fn applied(&self, text: &str) -> Result<String, Refusal> {
-        let steps: Vec<Change<'_>> = self.steps.iter().map(Step::change).collect();
-        job::edit::all(text, &steps).map_err(|error| refused(&error))
+        let steps = self.steps.iter().map(|(path, value)| (path.as_str(), value.as_deref()));
+        job::edit::set_all(text, steps).map_err(|error| refused(&error))
     }
 }
 
@@ -49,11 +38,11 @@ pub(crate) fn edited(desk: &Desk, edit: &Edit) -> Result<(Open, String), Refusal
     let open = desk.open()?;
     let changes = match edit {
         Edit::Set { path, value } => keys::set(open, path, value),
-        Edit::Remove { path } => keys::remove(open, path),
+        Edit::Remove { path } => keys::remove(open, path)?,
         Edit::Wall { wall, form } => wall::form(open, wall, *form)?,
         Edit::Pitch { wall, pitch_deg } => pitch::set(open, wall.as_deref(), *pitch_deg)?,
         Edit::RidgeHeight { ridge, height_mm } => ridge::set(open, ridge, *height_mm, desk.lengths())?,
-        Edit::Tick(_) => return Err(Refusal::new("unbuilt", "unbuilt", "unbuilt")),
+        Edit::Tick(tick) => return ticks::ticked(open, tick),
     };
     let text = changes.applied(&open.text)?;
     let new = opening::open(text)?;
@@ -86,11 +75,6 @@ pub(crate) fn nudged(desk: &Desk, nudge: &Nudge) -> Result<(Standing, Buffers), 
 pub(crate) fn refused(error: &EditError) -> Refusal {
     match error {
         EditError::Faults(faults) | EditError::NotAJob(faults) => Refusal::of_faults(faults),
-        EditError::NotThere { path } => Refusal::new(
-            "not-said",
-            format!("The job does not say `{path}`: its default holds already"),
-            "Nothing needs to be taken out",
-        ),
         other => Refusal::new("no-such-key", capital(&other.to_string()), "Choose one of the entries that are listed"),
     }
 }

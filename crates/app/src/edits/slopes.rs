@@ -61,7 +61,7 @@ impl PitchKey {
 
     /// The step that sets it.
     pub(super) fn step(self, job: &Job, pitch_deg: f64) -> Step {
-        Step::Set(self.path(job), rounded(pitch_deg).to_string())
+        (self.path(job), Some(rounded(pitch_deg).to_string()))
     }
 
     /// The key of the whole roof that holds for the wall of this one, if the wall does not say its own.

@@ -1,7 +1,7 @@
 //! What a wall does above its plate.
 
+use super::Changes;
 use super::slopes::wall_number;
-use super::{Changes, Step};
 use crate::opening::Open;
 use crate::refusal::Refusal;
 use crate::views::WallForm;
@@ -30,13 +30,13 @@ pub(super) fn form(open: &Open, wall: &str, form: WallForm) -> Result<Changes, R
     let mut taken = Vec::new();
     let mut steps = Vec::new();
     for (word, called) in others.iter().filter(|(word, _)| open.said.has(&path(word))) {
-        steps.push(Step::Remove(path(word)));
+        steps.push((path(word), None));
         taken.push(*called);
     }
     if gable {
-        steps.push(Step::Set(path("gable"), "true".to_owned()));
+        steps.push((path("gable"), Some("true".to_owned())));
     } else if open.said.has(&path("gable")) {
-        steps.push(Step::Remove(path("gable")));
+        steps.push((path("gable"), None));
     }
     if now.gable == gable && taken.is_empty() {
         let what = format!("Wall {wall} is a {name} already");

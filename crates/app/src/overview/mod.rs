@@ -32,7 +32,7 @@ pub(crate) struct Shown<'a> {
 /// Everything.
 pub(crate) fn whole(shown: &Shown<'_>) -> (Overview, Buffers) {
     let (mut overview, buffers) = of_drag(shown);
-    overview.pieces = pieces::rows(shown);
+    overview.pieces = pieces::rows(shown, &overview.members);
     overview.entries = entries::of(shown);
     (overview, buffers)
 }
@@ -40,15 +40,16 @@ pub(crate) fn whole(shown: &Shown<'_>) -> (Overview, Buffers) {
 /// What is looked at while a finger drags: without pieces and entries.
 pub(crate) fn of_drag(shown: &Shown<'_>) -> (Overview, Buffers) {
     let (scene, buffers) = scene::of(shown.solution);
+    let members = rows::members(shown);
     let overview = Overview {
         figures: figures::of(shown),
         notices: rows::notices(shown),
         walls: rows::walls(shown),
         ridges: rows::ridges(shown),
-        members: rows::members(shown),
+        tally: rows::tally(&members),
+        members,
         pieces: Vec::new(),
         entries: Vec::new(),
-        tally: rows::tally(shown),
         scene,
     };
     (overview, buffers)

@@ -1,6 +1,7 @@
 //! Notices, walls, ridges and timbers as rows.
 
 use super::Shown;
+use crate::bench::progress;
 use crate::views::{Done, MemberRow, NoticeRow, RidgeRow, Tally, WallRow};
 use crate::wording::{kind, say};
 use job::written::degrees;
@@ -61,17 +62,32 @@ fn member_row(shown: &Shown<'_>, member: &Member) -> MemberRow {
         Some(wall) => format!("{name} {}, wall {wall}, {length}", member.mark),
         None => format!("{name} {}, {length}", member.mark),
     };
+    let progress = progress(shown.job, member);
+    let state = match progress.done {
+        Done::No => "",
+        Done::Cut => ", cut",
+        Done::Fixed => ", fixed",
+    };
+    let spoken = spoken + state + if progress.changed { ", changed since" } else { "" };
     MemberRow {
         mark: member.mark.clone(),
         piece: member.count_as.clone(),
         kind: kind(shown.words, member.kind),
         spoken,
-        done: Done::No,
-        changed: false,
+        done: progress.done,
+        changed: progress.changed,
     }
 }
 
 /// How much is done.
-pub(super) fn tally(shown: &Shown<'_>) -> Tally {
-    Tally { timbers: shown.solution.totals.members, ..Tally::default() }
+pub(super) fn tally(members: &[MemberRow]) -> Tally {
+    let count = |counts: &dyn Fn(&MemberRow) -> bool| {
+        u32::try_from(members.iter().filter(|member| counts(member)).count()).unwrap_or(u32::MAX)
+    };
+    Tally {
+        timbers: count(&|_| true),
+        cut: count(&|member| member.done >= Done::Cut),
+        fixed: count(&|member| member.done == Done::Fixed),
+        changed: count(&|member| member.changed),
+    }
 }

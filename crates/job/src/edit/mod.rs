@@ -1,4 +1,4 @@
-//! Changes keys, or groups in braces, of a job file and leaves the rest as it was written,
+//! Changes one key, or one group in braces, of a job file and leaves the rest as it was written,
 //! comments and layout included.
 //!
 //! An edit never makes a file worse: it is refused, with the reasons, if the
@@ -36,7 +36,51 @@ use tree::Place;
 /// When the text is no job file, the path no key, or the file would have
 /// faults that it did not have before.
 pub fn set(text: &str, path: &str, value: &str) -> Result<String, EditError> {
-    all(text, &[Change::Set { path, value }])
+    let target = find(path)?;
+    let mut document = document(text)?;
+    put(&mut document, path, target, value)?;
+    accept(text, document.to_string())
+}
+
+/// Sets and takes out many keys or groups at once: each a path, and its value
+/// or nothing. The file is read and checked once, whatever their number. What
+/// is to be taken out and is not there makes no fault.
+///
+/// ```
+/// let ticks = [("done.Jack-1", Some("{ state = \"cut\" }")), ("done.Jack-2", None)];
+/// let text = job::edit::set_all(&job::defaults_toml(), ticks)?;
+/// assert_eq!(job::read(&text)?.done["Jack-1"].state, job::TickState::Cut);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+///
+/// # Errors
+/// As [`set`]; then nothing is changed.
+pub fn set_all<'c>(
+    text: &str,
+    changes: impl IntoIterator<Item = (&'c str, Option<&'c str>)>,
+) -> Result<String, EditError> {
+    let mut document = document(text)?;
+    for (path, value) in changes {
+        let target = find(path)?;
+        match value {
+            Some(value) => put(&mut document, path, target, value)?,
+            None => {
+                tree::take(Place::root(document.as_table_mut()), path);
+            }
+        }
+    }
+    accept(text, document.to_string())
+}
+
+/// Puts a value as it is typed at a path.
+fn put(document: &mut DocumentMut, path: &str, target: Target, value: &str) -> Result<(), EditError> {
+    let value = match target {
+        Target::Key(key) => value::of_text(&key.kind, value),
+        Target::Group { keys } => {
+            value::group_of_text(value).ok_or(EditError::Group { path: path.to_owned(), keys })?
+        }
+    };
+    tree::put(Place::root(document.as_table_mut()), "", path, value)
 }
 
 /// Takes a key or a group out, so that its default holds, and returns the new
@@ -46,74 +90,12 @@ pub fn set(text: &str, path: &str, value: &str) -> Result<String, EditError> {
 /// # Errors
 /// As [`set`]; also when the key is not in the file.
 pub fn remove(text: &str, path: &str) -> Result<String, EditError> {
-    all(text, &[Change::Remove { path }])
-}
-
-/// One of several changes that belong together.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Change<'a> {
-    /// As [`set`].
-    Set {
-        /// Where.
-        path: &'a str,
-        /// What, as written in the file.
-        value: &'a str,
-    },
-    /// As [`remove`].
-    Remove {
-        /// Where.
-        path: &'a str,
-    },
-    /// As [`remove`], and no fault where nothing is.
-    Clear {
-        /// Where.
-        path: &'a str,
-    },
-}
-
-/// Makes several changes in their order. The file is read and checked once,
-/// whatever their number, and only what comes of all of them need be without
-/// new faults.
-///
-/// ```
-/// use job::edit::Change;
-/// let cut = Change::Set { path: "done.Jack-1", value: "{ state = \"cut\" }" };
-/// let text = job::edit::all(&job::defaults_toml(), &[cut, Change::Clear { path: "done.Jack-2" }])?;
-/// assert_eq!(job::read(&text)?.done["Jack-1"].state, job::TickState::Cut);
-/// # Ok::<(), Box<dyn std::error::Error>>(())
-/// ```
-///
-/// # Errors
-/// As [`set`] and [`remove`]; then none of the changes is made.
-pub fn all(text: &str, changes: &[Change<'_>]) -> Result<String, EditError> {
-    let mut document: Option<DocumentMut> = None;
-    for change in changes {
-        let (Change::Set { path, .. } | Change::Remove { path } | Change::Clear { path }) = *change;
-        let target = find(path)?;
-        let document = match &mut document {
-            Some(document) => document,
-            none => none.insert(self::document(text)?),
-        };
-        let root = Place::root(document.as_table_mut());
-        match *change {
-            Change::Set { value, .. } => {
-                let value = match target {
-                    Target::Key(key) => value::of_text(&key.kind, value),
-                    Target::Group { keys } => {
-                        value::group_of_text(value).ok_or(EditError::Group { path: path.to_owned(), keys })?
-                    }
-                };
-                tree::put(root, "", path, value)?;
-            }
-            Change::Remove { .. } | Change::Clear { .. } => {
-                let was_there = tree::take(root, path);
-                if !was_there && matches!(change, Change::Remove { .. }) {
-                    return Err(EditError::NotThere { path: path.to_owned() });
-                }
-            }
-        }
+    find(path)?;
+    let mut document = document(text)?;
+    if !tree::take(Place::root(document.as_table_mut()), path) {
+        return Err(EditError::NotThere { path: path.to_owned() });
     }
-    document.map_or_else(|| Ok(text.to_owned()), |document| accept(text, document.to_string()))
+    accept(text, document.to_string())
 }
 
 /// What a path names.

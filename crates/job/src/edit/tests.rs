@@ -50,36 +50,18 @@ fn values_in_braces_are_changed_and_added() {
 
 #[test]
 fn many_are_set_and_taken_out_at_once() {
-    let cut = "{ state = \"cut\", piece = \"3f9a12c4\" }";
-    let fixed = "{ state = \"fixed\" }";
-    let new = all(
-        COMMENTED,
-        &[Change::Set { path: "done.Jack-2", value: cut }, Change::Set { path: "done.Jack-1", value: cut }],
-    )
-    .unwrap();
+    let cut = Some("{ state = \"cut\", piece = \"3f9a12c4\" }");
+    let fixed = Some("{ state = \"fixed\" }");
+    let new = set_all(COMMENTED, [("done.Jack-2", cut), ("done.Jack-1", cut)]).unwrap();
     let ticks = "\n[done]\nJack-2 = { state = \"cut\", piece = \"3f9a12c4\" }\nJack-1 = { state = \"cut\", piece = \"3f9a12c4\" }\n";
     assert!(new.contains(ticks), "{new}");
     // What was ticked keeps its line, and what is not there is not missed.
-    let newer = all(
-        &new,
-        &[
-            Change::Clear { path: "done.Jack-1" },
-            Change::Set { path: "done.Jack-2", value: fixed },
-            Change::Clear { path: "done.Jack-9" },
-        ],
-    )
-    .unwrap();
+    let newer = set_all(&new, [("done.Jack-1", None), ("done.Jack-2", fixed), ("done.Jack-9", None)]).unwrap();
     assert!(newer.contains("\n[done]\nJack-2 = { state = \"fixed\" }\n"), "{newer}");
     assert_eq!(read(&newer).unwrap().done.len(), 1);
-    let refused = all(
-        &new,
-        &[
-            Change::Set { path: "done.Jack-3", value: cut },
-            Change::Set { path: "done.Jack-4", value: "{ state = \"sawn\" }" },
-        ],
-    );
+    let refused = set_all(&new, [("done.Jack-3", cut), ("done.Jack-4", Some("{ state = \"sawn\" }"))]);
     assert!(matches!(refused, Err(EditError::Faults(_))));
-    assert!(matches!(all(&new, &[Change::Clear { path: "done.Jack 3" }]), Err(EditError::NotAName { .. })));
+    assert!(matches!(set_all(&new, [("done.Jack 3", None)]), Err(EditError::NotAName { .. })));
 }
 
 #[test]
