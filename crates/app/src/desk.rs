@@ -2,7 +2,7 @@
 
 use crate::calls::calls;
 use crate::refusal::Refusal;
-use crate::views::{Card, CardAsk, Edit, NewJob, Nudge, Settings, ShapeChoice, Sketch, SketchView, Standing, WhyAsk};
+use crate::views::{Card, CardAsk, Edit, NewJob, Nudge, Settings, ShapeChoice, Sketch, SketchAsk, SketchView, Standing, WhyAsk};
 use serde::Deserialize;
 use working::Working;
 
@@ -55,7 +55,7 @@ calls! {
     /// The text of a new job.
     new_job: NewJob => String = new_job;
     /// How a plan stands that is being measured.
-    sketch: Sketch => SketchView = sketch;
+    sketch: SketchAsk => SketchView = sketch;
     /// The open job's plan as a sketch, to measure it anew.
     sketch_of_job: () => Sketch = sketch_of_job;
 }
@@ -96,10 +96,12 @@ fn new_job(_desk: &mut Desk, _takes: NewJob) -> Result<String, Refusal> {
     Err(Refusal::new("unbuilt", "unbuilt", "unbuilt"))
 }
 
-fn sketch(_desk: &mut Desk, _takes: Sketch) -> Result<SketchView, Refusal> {
-    Err(Refusal::new("unbuilt", "unbuilt", "unbuilt"))
+fn sketch(desk: &mut Desk, takes: SketchAsk) -> Result<SketchView, Refusal> {
+    crate::measure::look(takes, desk.sketch_lengths())
 }
 
-fn sketch_of_job(_desk: &mut Desk, _takes: ()) -> Result<Sketch, Refusal> {
-    Err(Refusal::new("unbuilt", "unbuilt", "unbuilt"))
+fn sketch_of_job(desk: &mut Desk, _takes: ()) -> Result<Sketch, Refusal> {
+    let open = desk.open.as_ref().ok_or_else(|| Refusal::new("no-job", "No job is open", "Open a job first"))?;
+    let job = job::read(&open.text).map_err(|faults| Refusal::new("faults", faults.to_string(), ""))?;
+    crate::measure::of_job(&job)
 }

@@ -10,6 +10,7 @@
 mod bindings;
 mod calls;
 mod desk;
+pub mod measure;
 mod refusal;
 pub mod views;
 
