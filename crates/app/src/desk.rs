@@ -2,7 +2,10 @@
 
 use crate::calls::calls;
 use crate::refusal::Refusal;
-use crate::views::{Card, CardAsk, Edit, NewJob, Nudge, Settings, ShapeChoice, Sketch, SketchAsk, SketchView, Standing, WhyAsk};
+use crate::views::{
+    Card, CardAsk, Edit, LengthStyle, NewJob, Nudge, Settings, ShapeChoice, Sketch, SketchAsk, SketchView, Standing,
+    WhyAsk,
+};
 use serde::Deserialize;
 use working::Working;
 
@@ -17,6 +20,7 @@ pub struct Desk {
 #[derive(Debug)]
 struct Open {
     text: String,
+    job: job::Job,
 }
 
 /// The text of a job.
@@ -34,6 +38,29 @@ impl Desk {
     /// A [`Refusal`] with what is wrong and what to do; the job is as it was.
     pub fn call(&mut self, name: &str, takes: &str) -> Result<String, Refusal> {
         answer(self, name, takes)
+    }
+
+    /// The open job.
+    pub(crate) fn job(&self) -> Result<&job::Job, Refusal> {
+        Ok(&self.open()?.job)
+    }
+
+    /// What is open.
+    fn open(&self) -> Result<&Open, Refusal> {
+        self.open.as_ref().ok_or_else(|| {
+            Refusal::new("nothing-open", "No job is open", "Take a job from the shelf, or start a new one")
+        })
+    }
+
+    /// How lengths are shown.
+    pub(crate) fn lengths(&self) -> job::written::Lengths {
+        let show = self.open.as_ref().map(|open| open.job.show);
+        match (self.settings.lengths, show) {
+            (LengthStyle::FeetInches, _) | (LengthStyle::AsJob, Some(job::LengthUnit::FeetInches)) => {
+                job::written::Lengths::FeetInches
+            }
+            _ => job::written::Lengths::Millimetres,
+        }
     }
 }
 
@@ -58,12 +85,14 @@ calls! {
     sketch: SketchAsk => SketchView = sketch;
     /// The open job's plan as a sketch, to measure it anew.
     sketch_of_job: () => Sketch = sketch_of_job;
+    /// The text of the open job with the plan of a sketch in place of its own.
+    sketch_into_job: Sketch => String = sketch_into_job;
 }
 
 fn open(desk: &mut Desk, takes: Opened) -> Result<Standing, Refusal> {
     let job = job::read(&takes.text).map_err(|faults| Refusal::new("faults", faults.to_string(), ""))?;
     let title = job.title.clone();
-    desk.open = Some(Open { text: takes.text.clone() });
+    desk.open = Some(Open { text: takes.text.clone(), job: job.clone() });
     let _ = (&desk.settings, desk.open.as_ref().map(|o| o.text.len()), roof::solve(&job).is_ok());
     Ok(Standing { text: takes.text, said: String::new(), title, overview: None, refusal: None })
 }
@@ -97,11 +126,13 @@ fn new_job(_desk: &mut Desk, _takes: NewJob) -> Result<String, Refusal> {
 }
 
 fn sketch(desk: &mut Desk, takes: SketchAsk) -> Result<SketchView, Refusal> {
-    crate::measure::look(takes, desk.sketch_lengths())
+    crate::measure::look(takes, desk.lengths())
 }
 
 fn sketch_of_job(desk: &mut Desk, _takes: ()) -> Result<Sketch, Refusal> {
-    let open = desk.open.as_ref().ok_or_else(|| Refusal::new("no-job", "No job is open", "Open a job first"))?;
-    let job = job::read(&open.text).map_err(|faults| Refusal::new("faults", faults.to_string(), ""))?;
-    crate::measure::of_job(&job)
+    crate::measure::of_job(desk.job()?)
+}
+
+fn sketch_into_job(desk: &mut Desk, takes: Sketch) -> Result<String, Refusal> {
+    crate::measure::into_job(&desk.open()?.text, &takes)
 }

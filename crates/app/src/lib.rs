@@ -6,6 +6,7 @@
 //! Keeping what was edited, and undoing it, is the business of whoever holds
 //! the desk: every reply that changes the job carries its whole new text.
 
+pub mod bench;
 #[cfg(feature = "bindings")]
 mod bindings;
 mod calls;
@@ -13,6 +14,7 @@ mod desk;
 pub mod measure;
 mod refusal;
 pub mod views;
+pub mod wording;
 
 #[cfg(feature = "bindings")]
 pub use bindings::bindings;

@@ -84,7 +84,7 @@
 //! | `wall-shorter-than-plate` | walls are as long as plates are wide |
 //! | `unknown-wall` | letters are those of walls of the plan |
 //! | `bad-name` | names of the user's own are plain words |
-//! | `too-many-named` | at most [`MOST_NAMED`] names in a group |
+//! | `too-many-named` | at most [`MOST_NAMED`] names in a group, [`MOST_TICKED`] in `done` |
 //! | `not-rising` | lengths of a list rise |
 //! | `part-unfinished` | what needs several keys has them all |
 //! | `part-needs-another` | what is fitted to a part comes with that part |
@@ -136,13 +136,13 @@ pub use fault::{Fault, Faults};
 pub use keys::FORMAT;
 pub use length::{LengthError, format_length, format_length_bare, parse_length};
 pub use letters::{wall_index, wall_letter};
-pub use limits::{LARGEST_FILE, LONGEST_TEXT, MOST_CORNERS, MOST_NAMED};
+pub use limits::{LARGEST_FILE, LONGEST_TEXT, MOST_CORNERS, MOST_NAMED, MOST_TICKED};
 pub use pitch::{PitchError, parse_pitch};
 pub use read::{PlanChecker, read, read_with};
 pub use schema::schema;
 pub use types::{
     BearingLine, CollarTimber, Distance, Dormer, DormerKind, Eaves, Fascia, HipEdge, HipHead, HipLine, HipTimber, Job,
     JointRules, LengthUnit, NogginTimber, Opening, OpeningKind, Parts, PurlinSet, PurlinTimber, RafterTimber,
-    RidgeTimber, RidgeTop, Section, SpacedTimber, SpliceKind, Spread, Sprocket, Survey, TailCut, Timber, UpperSlope,
-    ValleyAs, Verge, Wall, Wood,
+    RidgeTimber, RidgeTop, Section, SpacedTimber, SpliceKind, Spread, Sprocket, Survey, TailCut, TickState, Ticked,
+    Timber, UpperSlope, ValleyAs, Verge, Wall, Wood,
 };

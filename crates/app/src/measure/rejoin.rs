@@ -10,7 +10,7 @@ use crate::views::{Diagonal, Sketch, SketchWall};
 use geometry::survey::{MOST_CORNERS, TAPE_TOLERANCE};
 use geometry::{Angle, DVec2};
 use job::Job;
-use job::edit::{Change, EditError};
+use job::edit::EditError;
 
 /// Directions this near to square are square, degrees: corners of a file are
 /// given to a thousandth of a millimetre.
@@ -95,8 +95,8 @@ pub fn into_job(text: &str, sketch: &Sketch) -> Result<String, Refusal> {
     })?;
     let keys: Vec<(String, Option<String>)> =
         keys.into_iter().map(|(key, value)| (format!("plan.{key}"), value)).collect();
-    let changes: Vec<Change<'_>> = keys.iter().map(|(path, value)| (path.as_str(), value.as_deref())).collect();
-    job::edit::change(text, &changes).map_err(|error| match &error {
+    let changes = keys.iter().map(|(path, value)| (path.as_str(), value.as_deref()));
+    job::edit::set_all(text, changes).map_err(|error| match &error {
         EditError::Faults(faults) | EditError::NotAJob(faults) => {
             refused("plan-unfit", "The rest of the job does not fit the new plan", faults)
         }

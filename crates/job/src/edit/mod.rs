@@ -36,9 +36,51 @@ use tree::Place;
 /// When the text is no job file, the path no key, or the file would have
 /// faults that it did not have before.
 pub fn set(text: &str, path: &str, value: &str) -> Result<String, EditError> {
-    let mut document = document(text, path)?;
-    put(&mut document, path, value)?;
+    let target = find(path)?;
+    let mut document = document(text)?;
+    put(&mut document, path, target, value)?;
     accept(text, document.to_string())
+}
+
+/// Sets and takes out many keys or groups at once: each a path, and its value
+/// or nothing. The file is read and checked once, whatever their number. What
+/// is to be taken out and is not there makes no fault.
+///
+/// ```
+/// let ticks = [("done.Jack-1", Some("{ state = \"cut\" }")), ("done.Jack-2", None)];
+/// let text = job::edit::set_all(&job::defaults_toml(), ticks)?;
+/// assert_eq!(job::read(&text)?.done["Jack-1"].state, job::TickState::Cut);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+///
+/// # Errors
+/// As [`set`]; then nothing is changed.
+pub fn set_all<'c>(
+    text: &str,
+    changes: impl IntoIterator<Item = (&'c str, Option<&'c str>)>,
+) -> Result<String, EditError> {
+    let mut document = document(text)?;
+    for (path, value) in changes {
+        let target = find(path)?;
+        match value {
+            Some(value) => put(&mut document, path, target, value)?,
+            None => {
+                tree::take(Place::root(document.as_table_mut()), path);
+            }
+        }
+    }
+    accept(text, document.to_string())
+}
+
+/// Puts a value as it is typed at a path.
+fn put(document: &mut DocumentMut, path: &str, target: Target, value: &str) -> Result<(), EditError> {
+    let value = match target {
+        Target::Key(key) => value::of_text(&key.kind, value),
+        Target::Group { keys } => {
+            value::group_of_text(value).ok_or(EditError::Group { path: path.to_owned(), keys })?
+        }
+    };
+    tree::put(Place::root(document.as_table_mut()), "", path, value)
 }
 
 /// Takes a key or a group out, so that its default holds, and returns the new
@@ -48,55 +90,12 @@ pub fn set(text: &str, path: &str, value: &str) -> Result<String, EditError> {
 /// # Errors
 /// As [`set`]; also when the key is not in the file.
 pub fn remove(text: &str, path: &str) -> Result<String, EditError> {
-    let mut document = document(text, path)?;
+    find(path)?;
+    let mut document = document(text)?;
     if !tree::take(Place::root(document.as_table_mut()), path) {
         return Err(EditError::NotThere { path: path.to_owned() });
     }
     accept(text, document.to_string())
-}
-
-/// One of several changes: a path, and the value to set there as written in
-/// the file, or `None` to take it out if it is there.
-pub type Change<'c> = (&'c str, Option<&'c str>);
-
-/// Makes several changes as one, for keys that are right only together, such
-/// as measured sides in place of corners, and returns the new text.
-///
-/// ```
-/// let text = job::defaults_toml();
-/// let sides = [("plan.corners", None), ("plan.sides", Some("[8400, 5200, 8400, 5200]"))];
-/// let diagonal = [("plan.diagonals", Some("{ A-C = 9880 }"))];
-/// let text = job::edit::change(&text, &[sides.as_slice(), &diagonal].concat())?;
-/// assert!(job::read(&text)?.survey.is_some());
-/// # Ok::<(), Box<dyn std::error::Error>>(())
-/// ```
-///
-/// # Errors
-/// As [`set`]; all changes are made or none.
-pub fn change(text: &str, changes: &[Change<'_>]) -> Result<String, EditError> {
-    let Some((first, _)) = changes.first() else { return Ok(text.to_owned()) };
-    let mut document = document(text, first)?;
-    for (path, value) in changes {
-        match value {
-            Some(value) => put(&mut document, path, value)?,
-            None => {
-                find(path)?;
-                tree::take(Place::root(document.as_table_mut()), path);
-            }
-        }
-    }
-    accept(text, document.to_string())
-}
-
-/// Puts a value at a path of the document.
-fn put(document: &mut DocumentMut, path: &str, value: &str) -> Result<(), EditError> {
-    let value = match find(path)? {
-        Target::Key(key) => value::of_text(&key.kind, value),
-        Target::Group { keys } => {
-            value::group_of_text(value).ok_or(EditError::Group { path: path.to_owned(), keys })?
-        }
-    };
-    tree::put(Place::root(document.as_table_mut()), "", path, value)
 }
 
 /// What a path names.
@@ -148,9 +147,8 @@ fn find(path: &str) -> Result<Target, EditError> {
     Ok(Target::Group { keys: paths.join(", ") })
 }
 
-/// The text as a document that can be changed at a path that is a key or group.
-fn document(text: &str, path: &str) -> Result<DocumentMut, EditError> {
-    find(path)?;
+/// The text as a document that can be changed.
+fn document(text: &str) -> Result<DocumentMut, EditError> {
     text.parse().map_err(|error: toml_edit::TomlError| match read(text) {
         Err(faults) => EditError::NotAJob(faults),
         Ok(_) => EditError::NotEditable { reason: error.message().to_owned() },
