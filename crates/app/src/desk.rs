@@ -5,8 +5,8 @@ use crate::opening::{self, Open};
 use crate::refusal::Refusal;
 use crate::scene::Buffers;
 use crate::views::{
-    Card, CardAsk, Dialect, Edit, LengthStyle, NewJob, Nudge, Settings, ShapeChoice, Sketch, SketchView, Standing,
-    WhyAsk,
+    Card, CardAsk, Dialect, Edit, LengthStyle, NewJob, Nudge, Settings, ShapeChoice, Sketch, SketchAsk, SketchView,
+    Standing, WhyAsk,
 };
 use crate::{edits, shapes};
 use job::Job;
@@ -112,9 +112,11 @@ calls! {
     /// The text of a new job.
     new_job: NewJob => String = new_job;
     /// How a plan stands that is being measured.
-    sketch: Sketch => SketchView = sketch;
+    sketch: SketchAsk => SketchView = sketch;
     /// The open job's plan as a sketch, to measure it anew.
     sketch_of_job: () => Sketch = sketch_of_job;
+    /// The text of the open job with the plan of a sketch in place of its own.
+    sketch_into_job: Sketch => String = sketch_into_job;
 }
 
 fn open(desk: &mut Desk, takes: Opened) -> Result<Standing, Refusal> {
@@ -154,10 +156,14 @@ fn new_job(desk: &mut Desk, takes: NewJob) -> Result<String, Refusal> {
     shapes::new_job(desk.settings, &takes)
 }
 
-fn sketch(_desk: &mut Desk, _takes: Sketch) -> Result<SketchView, Refusal> {
-    Err(Refusal::new("unbuilt", "unbuilt", "unbuilt"))
+fn sketch(desk: &mut Desk, takes: SketchAsk) -> Result<SketchView, Refusal> {
+    crate::measure::look(takes, desk.lengths())
 }
 
-fn sketch_of_job(_desk: &mut Desk, _takes: ()) -> Result<Sketch, Refusal> {
-    Err(Refusal::new("unbuilt", "unbuilt", "unbuilt"))
+fn sketch_of_job(desk: &mut Desk, _takes: ()) -> Result<Sketch, Refusal> {
+    crate::measure::of_job(desk.job()?)
+}
+
+fn sketch_into_job(desk: &mut Desk, takes: Sketch) -> Result<String, Refusal> {
+    crate::measure::into_job(&desk.open()?.text, &takes)
 }

@@ -13,6 +13,7 @@ mod calls;
 mod desk;
 mod edits;
 mod entries;
+pub mod measure;
 mod opening;
 mod overview;
 mod refusal;
