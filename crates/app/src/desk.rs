@@ -140,12 +140,12 @@ fn settle(desk: &mut Desk, takes: Settings) -> Result<Option<Standing>, Refusal>
     Ok(desk.open.is_some().then(|| desk.stand(String::new())))
 }
 
-fn card(_desk: &mut Desk, _takes: CardAsk) -> Result<Card, Refusal> {
-    Err(Refusal::new("unbuilt", "unbuilt", "unbuilt"))
+fn card(desk: &mut Desk, takes: CardAsk) -> Result<Card, Refusal> {
+    crate::bench::card(desk.job()?, desk.solution()?, desk.lengths(), desk.dialect(), &takes)
 }
 
-fn why(_desk: &mut Desk, _takes: WhyAsk) -> Result<Working, Refusal> {
-    Err(Refusal::new("unbuilt", "unbuilt", "unbuilt"))
+fn why(desk: &mut Desk, takes: WhyAsk) -> Result<Working, Refusal> {
+    crate::why::working(desk.job()?, desk.solution()?, desk.lengths(), desk.dialect(), &takes)
 }
 
 fn shapes(desk: &mut Desk, _takes: ()) -> Result<Vec<ShapeChoice>, Refusal> {

@@ -20,6 +20,7 @@ mod refusal;
 mod scene;
 mod shapes;
 pub mod views;
+mod why;
 pub mod wording;
 
 #[cfg(feature = "bindings")]
