@@ -130,11 +130,11 @@ impl<'a> Carcass<'a> {
             let (l, h) = self.boxes[*k];
             low.cmplt(h - TOUCH).all() && l.cmplt(high - TOUCH).all()
         };
-        let boxes: Vec<(DVec3, DVec3)> = cells.iter().map(|c| bounds(&c.points)).collect();
+        let solids: Vec<Convex<'_>> = cells.iter().map(Convex::of).collect();
         let overlaps = |k: &usize| {
             self.bodies[*k].iter().any(|b| {
-                let own_box = bounds(&b.points);
-                cells.iter().zip(&boxes).any(|(c, own)| boxes_meet(own_box, *own) && run_together(b, c))
+                let around = bounds(&b.points);
+                solids.iter().any(|c| c.overlaps(b, around))
             })
         };
         (0..self.timbers.len())
@@ -214,8 +214,30 @@ fn around<'a>(points: impl Iterator<Item = &'a DVec3>) -> (DVec3, DVec3) {
 
 /// Whether two convex cells overlap by more than [`TOUCH`].
 pub fn share_space(a: &Cell<Made>, b: &Cell<Made>) -> bool {
-    // Most pairs are parted by their boxes, most others by a face of one of them.
-    boxes_meet(bounds(&a.points), bounds(&b.points)) && run_together(a, b)
+    let (around, own) = (bounds(&a.points), bounds(&b.points));
+    boxes_meet(around, own) && Convex::of(b).overlaps(a, around)
+}
+
+/// A cell with its box and the planes of its faces, to hold many others against.
+struct Convex<'a> {
+    cell: &'a Cell<Made>,
+    around: (DVec3, DVec3),
+    sides: SmallVec<[Plane; 12]>,
+}
+
+impl<'a> Convex<'a> {
+    fn of(cell: &'a Cell<Made>) -> Self {
+        Self { cell, around: bounds(&cell.points), sides: inset_faces(cell).collect() }
+    }
+
+    /// Whether another cell, with its box, overlaps this one by more than [`TOUCH`].
+    fn overlaps(&self, other: &Cell<Made>, around: (DVec3, DVec3)) -> bool {
+        // Most pairs are parted by their boxes, most others by a face of one of them.
+        boxes_meet(around, self.around)
+            && !self.sides.iter().any(|side| outside(other, *side))
+            && !inset_faces(other).any(|side| outside(self.cell, side))
+            && other.within(self.sides.iter().copied(), Made::Inner).is_some()
+    }
 }
 
 /// Whether two boxes overlap by more than [`TOUCH`].
@@ -223,18 +245,9 @@ fn boxes_meet((low, high): (DVec3, DVec3), (l, h): (DVec3, DVec3)) -> bool {
     !(low.cmpge(h - TOUCH).any() || l.cmpge(high - TOUCH).any())
 }
 
-/// Whether two convex cells whose boxes meet overlap by more than [`TOUCH`].
-fn run_together(a: &Cell<Made>, b: &Cell<Made>) -> bool {
-    if outside_a_face(a, b) {
-        return false;
-    }
-    let sides: SmallVec<[Plane; 12]> = inset_faces(b).collect();
-    !outside_a_face(b, a) && a.within(sides.iter().copied(), Made::Inner).is_some()
-}
-
-/// Whether all of `a` lies outside one face of `b`.
-fn outside_a_face(a: &Cell<Made>, b: &Cell<Made>) -> bool {
-    inset_faces(b).any(|plane| a.points.iter().all(|p| plane.distance(*p) >= 0.0))
+/// Whether all of a cell lies outside a plane.
+fn outside(cell: &Cell<Made>, plane: Plane) -> bool {
+    cell.points.iter().all(|p| plane.distance(*p) >= 0.0)
 }
 
 /// The planes of a cell's faces, moved inwards by [`TOUCH`].

@@ -6,7 +6,7 @@ use smallvec::SmallVec;
 
 /// A ring that a face leaves of another; few have more corners than this holds
 /// without a heap block.
-pub type Corners = SmallVec<[DVec3; 12]>;
+pub type Corners = SmallVec<[DVec3; 8]>;
 
 /// Twice the area of a flat ring, along its normal.
 pub fn area_vector(ring: &[DVec3]) -> DVec3 {
@@ -16,17 +16,17 @@ pub fn area_vector(ring: &[DVec3]) -> DVec3 {
 /// The part of a flat ring that lies abreast of a convex one with this normal;
 /// empty if there is none.
 pub fn abreast(ring: &[DVec3], border: &[DVec3], normal: DVec3) -> Corners {
-    let mut left = Corners::from_slice(ring);
-    let mut kept = Corners::new();
+    let (mut one, mut other) = (Corners::from_slice(ring), Corners::new());
+    let (mut left, mut kept) = (&mut one, &mut other);
     for (k, &p) in border.iter().enumerate() {
         let next = if k + 1 < border.len() { border[k + 1] } else { border[0] };
-        inside(&left, p, (next - p).cross(normal), &mut kept);
+        inside(left, p, (next - p).cross(normal), kept);
         if kept.len() < 3 {
             return Corners::new();
         }
         core::mem::swap(&mut left, &mut kept);
     }
-    left
+    core::mem::take(left)
 }
 
 /// Put the part of a ring on the inner side of the plane through `p` into

@@ -145,14 +145,14 @@ fn planned(carcass: &Carcass<'_>, id: TimberId, beside: &[f64]) -> Result<Plan, 
             indent: sizes.indent.min(DEEPEST_INDENT * depth),
         }
     };
-    let supports: Vec<f64> = touching.iter().filter(|t| carries(carcass, t)).map(|t| middle(t.span)).collect();
+    let supports = sorted(touching.iter().filter(|t| carries(carcass, t)).map(|t| middle(t.span)).collect());
     let spans = |wanted: &dyn Fn(&Touch) -> bool| {
         spots::merged(touching.iter().filter(|t| wanted(t)).map(|t| t.span).collect())
     };
     let around = Around {
         seats: spans(&|t| t.facing.y > 0.5),
         sides: spans(&|t| t.facing.z.abs() > 0.5),
-        tails: touching.iter().filter(|t| is_tail(carcass, t)).map(|t| middle(t.span)).collect(),
+        tails: sorted(touching.iter().filter(|t| is_tail(carcass, t)).map(|t| middle(t.span)).collect()),
         supports: &supports,
     };
     let ways = ways(carcass, timber, place, &sizes, on_edge);
@@ -311,11 +311,15 @@ pub fn reach(axes: &Axes, wood: &[Cell<Made>]) -> [f64; 2] {
 /// Places worth a look: abreast of everything that touches the timber, and
 /// midway between two such.
 fn hints(touching: &[Touch]) -> Vec<f64> {
-    let mut at: Vec<f64> = touching.iter().map(|t| middle(t.span)).collect();
-    at.sort_by(f64::total_cmp);
+    let mut at = sorted(touching.iter().map(|t| middle(t.span)).collect());
     let between: Vec<f64> = at.windows(2).map(|w| middle([w[0], w[1]])).collect();
     at.extend(between);
     at
+}
+
+fn sorted(mut values: Vec<f64>) -> Vec<f64> {
+    values.sort_by(f64::total_cmp);
+    values
 }
 
 fn middle([a, b]: [f64; 2]) -> f64 {
@@ -385,9 +389,9 @@ struct Around<'a> {
     seats: Vec<[f64; 2]>,
     /// What stands against its wide sides.
     sides: Vec<[f64; 2]>,
-    /// Middles of the tails behind it.
+    /// Middles of the tails behind it, in order.
     tails: Vec<f64>,
-    /// Middles of what carries it.
+    /// Middles of what carries it, in order.
     supports: &'a [f64],
 }
 
@@ -410,7 +414,11 @@ fn cost_at(c: f64, place: Place, way: &Way, reach: [f64; 2], around: &Around<'_>
             UNDER_SEAT * seats / way.length
         }
         Place::BetweenRafters => butts(),
-        Place::OverTail => around.tails.iter().map(|t| (c - t).abs()).reduce(f64::min).unwrap_or(0.0),
+        Place::OverTail => {
+            let next = around.tails.partition_point(|t| *t < c);
+            let nearest = &around.tails[next.saturating_sub(1)..(next + 1).min(around.tails.len())];
+            nearest.iter().map(|t| (c - t).abs()).reduce(f64::min).unwrap_or(0.0)
+        }
         Place::WhereItBendsLeast => bending(c, reach, around.supports) + butts(),
     }
 }
