@@ -11,8 +11,7 @@ use crate::{Cell, Plane};
 pub fn carve<T: Copy + PartialEq>(cells: &[Cell<T>], hole: &[(Plane, T)], inner: T) -> Vec<Cell<T>> {
     let mut out = Vec::with_capacity(cells.len() + hole.len());
     for cell in cells {
-        let inside = hole.iter().try_fold(cell.clone(), |left, (plane, _)| left.clipped(*plane, inner));
-        if inside.is_none() {
+        if cell.within(hole.iter().map(|(plane, _)| *plane), inner).is_none() {
             bared(cell, hole, inner, &mut out);
             continue;
         }

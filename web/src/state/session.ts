@@ -1,7 +1,17 @@
 // What every place of the app gets to work with: the open job and what can be done to it.
 // Places show what the session holds and ask it for changes; they compute nothing and store nothing.
 
-import type { Calls, Edit, Nudge, Refusal, Standing } from "../core/bindings";
+//
+// A place is the component `places/NAME/Name.svelte` (`places/shape/Shape.svelte`), loaded when it is gone
+// to, with `Place` as its props. `route.detail` of state/route.svelte.ts is what it shows, `go("job",
+// session.jobId, "bench", "J3")` goes somewhere. Words come from `t(key)` of ../words.
+
+import type { Calls, Edit, Nudge, Refusal, Sketch, Standing } from "../core/bindings";
+
+/** What every place is given. */
+export interface Place {
+  session: Session;
+}
 
 /** The plain numbers of the 3-D view: three to a point, mm, x east, y north, z up. See `Scene` of the bindings. */
 export interface SceneBuffers {
@@ -41,6 +51,15 @@ export interface Session {
   ask<K extends keyof Calls>(name: K, takes: Calls[K][0]): Promise<Calls[K][1]>;
   /** A paper as bytes: the pack or one card as PDF, the list of timbers as CSV. Rejects with a `Refused`. */
   paper(what: Paper): Promise<Uint8Array<ArrayBuffer>>;
+  /** The half-finished plan of the open job (or of no job yet), as it was kept last. */
+  draft(): Promise<Sketch | null>;
+  /** Keeps a half-finished plan; null when it is done with. */
+  keepDraft(sketch: Sketch | null): Promise<void>;
+  /**
+   * Takes in a whole text, a plan that is measured: it becomes the open job's next version, or a new job
+   * if none is open, which is then gone to. False when it was refused.
+   */
+  take(text: string, said: string): Promise<boolean>;
   putAway(): void;
 }
 

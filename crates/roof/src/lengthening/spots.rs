@@ -143,12 +143,13 @@ fn cheapest(spots: &[f64], costs: &[f64], [start, end]: [f64; 2], lengths: &Leng
 }
 
 /// How much a beam bends at a point, from 0 over its supports and ends to 1 in
-/// the middle between its only two; `supports` are inner ones. A beam that runs
+/// the middle between its only two; `supports` are those in between, in order. A beam that runs
 /// on over a support bends little for a quarter of the span beside it.
 pub fn bending(at: f64, [start, end]: [f64; 2], supports: &[f64]) -> f64 {
     let inner = |s: &&f64| **s > start && **s < end;
-    let left = supports.iter().filter(inner).copied().filter(|s| *s <= at).fold(start, f64::max);
-    let right = supports.iter().filter(inner).copied().filter(|s| *s > at).fold(end, f64::min);
+    let (below, above) = supports.split_at(supports.partition_point(|s| *s <= at));
+    let left = below.iter().rev().find(inner).copied().unwrap_or(start);
+    let right = above.iter().find(inner).copied().unwrap_or(end);
     let span = right - left;
     if span <= 0.0 {
         return 0.0;
