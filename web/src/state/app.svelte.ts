@@ -7,6 +7,9 @@ import example from "../../../examples/boathouse.toml?raw";
 import { bell, type Bell } from "../store/bell";
 import type { JobRow } from "../store/rows";
 import { Store, type Trouble } from "../store/store";
+import { keepOnDevice } from "./service";
+import { firstPlace } from "./places";
+import { goInstead, route } from "./route.svelte";
 import { newId } from "./ids";
 import { OpenSession } from "./session.svelte";
 import { settings } from "./settings.svelte";
@@ -39,17 +42,35 @@ class App {
       void this.readShelf();
     });
     await this.store.open();
-    await this.#firstUse();
+    const carried = sources.carriedJob();
+    if (carried) await this.#openCarried(carried);
+    else await this.#firstUse();
     await this.readShelf();
     this.ready = true;
     setInterval(() => void this.#retry(), RETRY_MS);
     void this.#askToStay();
+    void keepOnDevice();
+  }
+
+  /** A page that brings a job opens it: as it was left here, if this very page was here before. */
+  async #openCarried(text: string): Promise<void> {
+    const key = `carried:${nameOf(text)}`;
+    const known = await this.store.note<string>(key);
+    const jobs = await this.store.jobs();
+    let id = jobs.find((job) => job.id === known && job.binned === null)?.id;
+    if (!id) {
+      id = newId();
+      await this.store.add({ id, title: titleOf(text), text });
+      await this.store.putNote(key, id);
+    }
+    const first = firstPlace();
+    if (route.room === "" && first) goInstead("job", id, first);
   }
 
   /** On the first use the example lies on the shelf. */
   async #firstUse(): Promise<void> {
     if (await this.store.note<boolean>("used")) return;
-    await this.store.add({ id: newId(), title: exampleTitle(), text: example });
+    await this.store.add({ id: newId(), title: titleOf(example), text: example });
     await this.store.putNote("used", true);
   }
 
@@ -103,9 +124,16 @@ class App {
   }
 }
 
-/** The example's own title, as its text gives it. */
-function exampleTitle(): string {
-  return /^title = "(.*)"$/m.exec(example)?.[1] ?? "";
+/** The title as the text gives it, until the core has read it. */
+function titleOf(text: string): string {
+  return /^title\s*=\s*"(.*)"/m.exec(text)?.[1] ?? "";
+}
+
+/** A short name for a text (FNV-1a, 32 bits): tells pages apart on one device. `crypto.subtle` is missing in files. */
+function nameOf(text: string): string {
+  let hash = 0x811c9dc5;
+  for (const letter of text) hash = Math.imul(hash ^ (letter.codePointAt(0) ?? 0), 0x01000193) >>> 0;
+  return `${text.length}-${hash.toString(16)}`;
 }
 
 export const app = new App();

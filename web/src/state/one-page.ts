@@ -1,45 +1,40 @@
 // The open job as one page: app, core and job in one file, that opens with no server.
 
+import { pageTemplate } from "../core/sources";
 import { t } from "../words";
 import { app } from "./app.svelte";
 import { fileName } from "./carry";
+import { escaped } from "./escaping";
 import { Refused } from "./session";
 
-/** The page without a job, beside the app; see vite.one-file.config.ts. */
-const TEMPLATE = "one-file.html";
-/** Where the job's text goes. */
 const OPENING = '<script type="application/toml" id="job">';
+/** Where the job's text goes. */
 const MARKER = `${OPENING}</script>`;
 
-/** A text inside a script element: nothing in it may end the element. The page turns it back. */
-export function escaped(text: string): string {
-  return text.replace(/&/g, "&amp;").replace(/</g, "&lt;");
-}
-export function unescaped(text: string): string {
-  return text.replace(/&lt;/g, "<").replace(/&amp;/g, "&");
-}
-
 async function template(): Promise<string> {
-  let why = "";
+  let why: unknown = "";
   try {
-    const reply = await fetch(new URL(TEMPLATE, document.baseURI));
-    const text = await reply.text();
-    if (reply.ok && text.includes(MARKER)) return text;
-    why = `${reply.status}`;
+    const page = await pageTemplate();
+    if (page.includes(MARKER)) return page;
   } catch (thrown) {
-    why = String(thrown);
+    why = thrown;
   }
   throw new Refused({
     code: "no-template",
-    what: t("share.no_template", { why }),
+    what: t("share.no_template", { why: String(why) }),
     remedy: t("share.no_template_remedy"),
     faults: [],
   });
 }
 
+/** Puts a job's text into a page that has none. */
+export function withJob(page: string, text: string): string {
+  return page.replace(MARKER, () => `${OPENING}${escaped(text)}</script>`);
+}
+
 export async function onePage(): Promise<File | null> {
   const { text, standing } = app.session;
   if (text === null) return null;
-  const page = (await template()).replace(MARKER, () => `${OPENING}${escaped(text)}</script>`);
+  const page = withJob(await template(), text);
   return new File([page], fileName(standing?.title ?? "", "html"), { type: "text/html" });
 }
