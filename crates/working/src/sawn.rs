@@ -153,7 +153,7 @@ pub(crate) fn short_of(chain: &mut Chain, ground: &Ground<'_>, m: &Member, follo
     };
     let between = ways::between(chain, ground, Way::Timber(m), Way::Timber(other));
     if between.value >= 90.0 {
-        return Some(half);
+        return Some(chain.conclude("They stand square, so that is it", &half));
     }
     Some(chain.length("The same on the slant, level along the timber", format!("{half} ÷ sin {between}")))
 }
