@@ -6,14 +6,25 @@
 //! Keeping what was edited, and undoing it, is the business of whoever holds
 //! the desk: every reply that changes the job carries its whole new text.
 
+pub mod bench;
 #[cfg(feature = "bindings")]
 mod bindings;
 mod calls;
 mod desk;
+mod edits;
+mod entries;
+pub mod measure;
+mod opening;
+mod overview;
 mod refusal;
+mod scene;
+mod shapes;
 pub mod views;
+mod why;
+pub mod wording;
 
 #[cfg(feature = "bindings")]
 pub use bindings::bindings;
 pub use desk::Desk;
-pub use refusal::Refusal;
+pub use refusal::{FaultLine, Refusal};
+pub use scene::Buffers;

@@ -28,7 +28,8 @@
 //! - [`parse_length`], [`parse_pitch`] and [`format_length`] know the units.
 //! - [`defaults_toml`] is a commented example of every key, and [`schema`] a
 //!   JSON Schema for editors.
-//! - [`edit`] changes one key and keeps comments and layout.
+//! - [`edit`] changes keys and keeps comments and layout.
+//! - [`listing`] lists the keys with what a file says for each.
 //! - [`shapes`] makes new jobs from a shape and a few sizes.
 //!
 //! All of it is pure: text in, values out. One table of keys stands behind
@@ -84,7 +85,7 @@
 //! | `wall-shorter-than-plate` | walls are as long as plates are wide |
 //! | `unknown-wall` | letters are those of walls of the plan |
 //! | `bad-name` | names of the user's own are plain words |
-//! | `too-many-named` | at most [`MOST_NAMED`] names in a group |
+//! | `too-many-named` | at most [`MOST_NAMED`] names in a group, [`MOST_TICKED`] in `done` |
 //! | `not-rising` | lengths of a list rise |
 //! | `part-unfinished` | what needs several keys has them all |
 //! | `part-needs-another` | what is fitted to a part comes with that part |
@@ -122,6 +123,7 @@ mod keys;
 mod length;
 mod letters;
 mod limits;
+pub mod listing;
 mod nearest;
 mod pitch;
 mod read;
@@ -136,13 +138,13 @@ pub use fault::{Fault, Faults};
 pub use keys::FORMAT;
 pub use length::{LengthError, format_length, format_length_bare, parse_length};
 pub use letters::{wall_index, wall_letter};
-pub use limits::{LARGEST_FILE, LONGEST_TEXT, MOST_CORNERS, MOST_NAMED};
+pub use limits::{LARGEST_FILE, LONGEST_TEXT, MOST_CORNERS, MOST_NAMED, MOST_TICKED};
 pub use pitch::{PitchError, parse_pitch};
 pub use read::{PlanChecker, read, read_with};
 pub use schema::schema;
 pub use types::{
     BearingLine, CollarTimber, Distance, Dormer, DormerKind, Eaves, Fascia, HipEdge, HipHead, HipLine, HipTimber, Job,
     JointRules, LengthUnit, NogginTimber, Opening, OpeningKind, Parts, PurlinSet, PurlinTimber, RafterTimber,
-    RidgeTimber, RidgeTop, Section, SpacedTimber, SpliceKind, Spread, Sprocket, Survey, TailCut, Timber, UpperSlope,
-    ValleyAs, Verge, Wall, Wood,
+    RidgeTimber, RidgeTop, Section, SpacedTimber, SpliceKind, Spread, Sprocket, Survey, TailCut, TickState, Ticked,
+    Timber, UpperSlope, ValleyAs, Verge, Wall, Wood,
 };

@@ -169,6 +169,10 @@ pub(crate) const STOCK: Limits = Limits {
 /// bearings. Each is compared with every other, and no roof has so many.
 pub const MOST_NAMED: usize = 500;
 
+/// Most timbers that are ticked. They are only looked up, and ten thousand is
+/// ten times the largest roof that is framed as one.
+pub const MOST_TICKED: usize = 10_000;
+
 /// Measured lengths of plate lines and between corners. The plan sets a
 /// tighter least for walls.
 pub(crate) const SIDE: Limits = Limits {

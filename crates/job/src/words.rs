@@ -2,7 +2,7 @@
 
 use crate::{
     DormerKind, Fascia, HipEdge, HipHead, HipLine, LengthUnit, OpeningKind, PurlinSet, RidgeTop, SpliceKind, Spread,
-    TailCut, ValleyAs, Wood,
+    TailCut, TickState, ValleyAs, Wood,
 };
 
 /// A choice that is written as a word.
@@ -79,4 +79,8 @@ impl Choice for DormerKind {
 
 impl Choice for ValleyAs {
     const WORDS: &'static [(&'static str, Self)] = &[("lay-board", Self::LayBoard), ("rafter", Self::Rafter)];
+}
+
+impl Choice for TickState {
+    const WORDS: &'static [(&'static str, Self)] = &[("cut", Self::Cut), ("fixed", Self::Fixed)];
 }

@@ -38,14 +38,49 @@ use tree::Place;
 pub fn set(text: &str, path: &str, value: &str) -> Result<String, EditError> {
     let target = find(path)?;
     let mut document = document(text)?;
+    put(&mut document, path, target, value)?;
+    accept(text, document.to_string())
+}
+
+/// Sets and takes out many keys or groups at once: each a path, and its value
+/// or nothing. The file is read and checked once, whatever their number. What
+/// is to be taken out and is not there makes no fault.
+///
+/// ```
+/// let ticks = [("done.Jack-1", Some("{ state = \"cut\" }")), ("done.Jack-2", None)];
+/// let text = job::edit::set_all(&job::defaults_toml(), ticks)?;
+/// assert_eq!(job::read(&text)?.done["Jack-1"].state, job::TickState::Cut);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+///
+/// # Errors
+/// As [`set`]; then nothing is changed.
+pub fn set_all<'c>(
+    text: &str,
+    changes: impl IntoIterator<Item = (&'c str, Option<&'c str>)>,
+) -> Result<String, EditError> {
+    let mut document = document(text)?;
+    for (path, value) in changes {
+        let target = find(path)?;
+        match value {
+            Some(value) => put(&mut document, path, target, value)?,
+            None => {
+                tree::take(Place::root(document.as_table_mut()), path);
+            }
+        }
+    }
+    accept(text, document.to_string())
+}
+
+/// Puts a value as it is typed at a path.
+fn put(document: &mut DocumentMut, path: &str, target: Target, value: &str) -> Result<(), EditError> {
     let value = match target {
         Target::Key(key) => value::of_text(&key.kind, value),
         Target::Group { keys } => {
             value::group_of_text(value).ok_or(EditError::Group { path: path.to_owned(), keys })?
         }
     };
-    tree::put(Place::root(document.as_table_mut()), "", path, value)?;
-    accept(text, document.to_string())
+    tree::put(Place::root(document.as_table_mut()), "", path, value)
 }
 
 /// Takes a key or a group out, so that its default holds, and returns the new

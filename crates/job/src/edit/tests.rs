@@ -49,6 +49,22 @@ fn values_in_braces_are_changed_and_added() {
 }
 
 #[test]
+fn many_are_set_and_taken_out_at_once() {
+    let cut = Some("{ state = \"cut\", piece = \"3f9a12c4\" }");
+    let fixed = Some("{ state = \"fixed\" }");
+    let new = set_all(COMMENTED, [("done.Jack-2", cut), ("done.Jack-1", cut)]).unwrap();
+    let ticks = "\n[done]\nJack-2 = { state = \"cut\", piece = \"3f9a12c4\" }\nJack-1 = { state = \"cut\", piece = \"3f9a12c4\" }\n";
+    assert!(new.contains(ticks), "{new}");
+    // What was ticked keeps its line, and what is not there is not missed.
+    let newer = set_all(&new, [("done.Jack-1", None), ("done.Jack-2", fixed), ("done.Jack-9", None)]).unwrap();
+    assert!(newer.contains("\n[done]\nJack-2 = { state = \"fixed\" }\n"), "{newer}");
+    assert_eq!(read(&newer).unwrap().done.len(), 1);
+    let refused = set_all(&new, [("done.Jack-3", cut), ("done.Jack-4", Some("{ state = \"sawn\" }"))]);
+    assert!(matches!(refused, Err(EditError::Faults(_))));
+    assert!(matches!(set_all(&new, [("done.Jack 3", None)]), Err(EditError::NotAName { .. })));
+}
+
+#[test]
 fn groups_are_made_where_they_are_missing() {
     let new = set(COMMENTED, "roof.walls.D.pitch", "6:12").unwrap();
     assert!(new.contains("[roof.walls] # odd walls\nB = { gable = true }\nD = { pitch = \"6:12\" }\n"), "{new}");
@@ -163,6 +179,9 @@ pitch = 10
 
 [bearings]
 spine = { from = [0, 2500], to = [8400, 2500] }
+
+[done]
+Jack-3 = { state = "fixed" }
 
 # end of file"#,
     );

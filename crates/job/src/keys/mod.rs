@@ -124,7 +124,7 @@ mod tests {
         let own = ["gable", "pitch", "overhang", "plate", "half_hip", "gablet", "upper"];
         assert_eq!(children("roof.walls.C"), own);
         assert_eq!(children("roof.walls.C.upper"), ["from", "pitch"]);
-        assert_eq!(children("").last(), Some(&"bearings"));
+        assert_eq!(children("").last(), Some(&"done"));
         assert!(children("title").is_empty() && children("timber.hips").is_empty());
     }
 

@@ -23,6 +23,7 @@ const NAMED: &[(&str, Names, &str)] = &[
     ("openings", Names::Own, "landing"),
     ("dormers", Names::Own, "bedroom"),
     ("bearings", Names::Own, "spine"),
+    ("done", Names::Own, "Jack-3"),
 ];
 
 /// Whose names stand in a group, if names stand in it.

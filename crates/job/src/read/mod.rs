@@ -2,6 +2,7 @@
 
 mod bearings;
 mod cross;
+mod done;
 mod dormers;
 mod group;
 mod header;
@@ -68,6 +69,7 @@ pub fn read_with(text: impl AsRef<[u8]>, checker: &PlanChecker<'_>) -> Result<Jo
     let openings = openings::read(&mut reader, &root, &roof.walls);
     let dormers = dormers::read(&mut reader, &root, &roof.walls);
     let bearings = bearings::read(&mut reader, &root);
+    let done = done::read(&mut reader, &root);
     parts::struts_stand(&mut reader, &root);
     let over = OverThePlan { walls: &roof.walls, timber: &timber, openings: &openings, dormers: &dormers };
     cross::check(&mut reader, &plan, &over, checker);
@@ -88,6 +90,7 @@ pub fn read_with(text: impl AsRef<[u8]>, checker: &PlanChecker<'_>) -> Result<Jo
         openings: openings.into_iter().map(|read| read.opening).collect(),
         dormers: dormers.into_iter().map(|read| read.dormer).collect(),
         bearings,
+        done,
     })
 }
 

@@ -5,7 +5,7 @@ use super::group::Group;
 use super::number::shorten;
 use super::reader::Reader;
 use crate::keys::{self, Names, is_name};
-use crate::limits::{LONGEST_TEXT, MOST_NAMED};
+use crate::limits::{LONGEST_TEXT, MOST_NAMED, MOST_TICKED};
 use core::ops::Range;
 use toml::de::DeTable;
 
@@ -23,15 +23,19 @@ impl Reader<'_> {
         let group = self.group(root, word);
         let mut words: Vec<_> = group.table.into_iter().flat_map(DeTable::keys).collect();
         words.sort_by_key(|word| word.span().start);
-        if let Some(first) = words.get(MOST_NAMED) {
+        let (most, why) = match word {
+            "done" => (MOST_TICKED, "No roof is framed of so many timbers"),
+            _ => (MOST_NAMED, "Each is compared with every other, and no roof cut by hand has so many"),
+        };
+        if let Some(first) = words.get(most) {
             self.fault(
                 &first.span(),
                 "too-many-named",
-                format!("`{word}` holds {} names; {MOST_NAMED} is the most", words.len()),
-                "Each is compared with every other, and no roof cut by hand has so many",
+                format!("`{word}` holds {} names; {most} is the most", words.len()),
+                why,
                 "Take out those that are not meant, or split the job",
             );
-            words.truncate(MOST_NAMED);
+            words.truncate(most);
         }
         let mut named = Vec::new();
         for name in words {

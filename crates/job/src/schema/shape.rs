@@ -6,7 +6,7 @@ mod named;
 mod parts;
 
 use crate::{Fascia, HipEdge, HipHead, HipLine, LengthUnit, RidgeTop, Spread, TailCut};
-use named::{BearingKeys, DormerKeys, OpeningKeys};
+use named::{BearingKeys, DoneKeys, DormerKeys, OpeningKeys};
 use parts::{
     AngleTieKeys, BargeKeys, BinderKeys, CeilingJoistKeys, CollarKeys, DragonTieKeys, FasciaKeys, FilletKeys,
     HangerKeys, JointKeys, LadderKeys, LayBoardKeys, NogginKeys, PurlinKeys, SoffitKeys, StrutKeys,
@@ -30,6 +30,7 @@ pub(super) struct JobFile {
     openings: BTreeMap<String, OpeningKeys>,
     dormers: BTreeMap<String, DormerKeys>,
     bearings: BTreeMap<String, BearingKeys>,
+    done: BTreeMap<String, DoneKeys>,
 }
 
 /// A length: millimetres, or a text with a unit such as "8.4 m" or "27' 6 1/2\"".

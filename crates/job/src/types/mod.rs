@@ -3,6 +3,7 @@
 
 mod openings;
 mod parts;
+mod progress;
 mod survey;
 
 pub use openings::{BearingLine, Distance, Dormer, DormerKind, Opening, OpeningKind, ValleyAs};
@@ -10,9 +11,11 @@ pub use parts::{
     CollarTimber, JointRules, NogginTimber, Parts, PurlinSet, PurlinTimber, SpacedTimber, SpliceKind, Wood,
 };
 
+pub use progress::{TickState, Ticked};
 pub use survey::Survey;
 
 use schemars::JsonSchema;
+use std::collections::BTreeMap;
 
 /// A checked job.
 #[derive(Clone, Debug, PartialEq)]
@@ -48,6 +51,9 @@ pub struct Job {
     pub dormers: Vec<Dormer>,
     /// Lines inside the plan that carry load down, in the order of the file.
     pub bearings: Vec<BearingLine>,
+    /// What is cut and fixed, by the marks of timbers; some may be gone from
+    /// the roof since.
+    pub done: BTreeMap<String, Ticked>,
 }
 
 /// How lengths are written on sheets. Input may mix units freely.

@@ -85,6 +85,7 @@ pub fn job_over(loops: Vec<Vec<[f64; 2]>>, pitch: f64) -> Job {
         openings: Vec::new(),
         dormers: Vec::new(),
         bearings: Vec::new(),
+        done: std::collections::BTreeMap::new(),
         survey: None,
     }
 }

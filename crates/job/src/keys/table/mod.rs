@@ -1,5 +1,6 @@
 //! The rows of the table, a file for each part of the job file.
 
+mod done;
 mod head;
 mod named;
 mod parts;
@@ -10,7 +11,8 @@ mod timber;
 use super::Key;
 
 /// Every key, in the order of a well-kept file.
-pub(super) static TABLES: &[&[Key]] = &[head::KEYS, survey::KEYS, roof::KEYS, timber::KEYS, parts::KEYS, named::KEYS];
+pub(super) static TABLES: &[&[Key]] =
+    &[head::KEYS, survey::KEYS, roof::KEYS, timber::KEYS, parts::KEYS, named::KEYS, done::KEYS];
 
 /// What a group of keys is about.
 pub(crate) static GROUPS: &[(&str, &str)] = &[
@@ -56,4 +58,5 @@ pub(crate) static GROUPS: &[(&str, &str)] = &[
     ("openings", "Holes in slopes and ceilings, each under a name of your own"),
     ("dormers", "Dormers, each under a name of your own"),
     ("bearings", "Walls and beams inside the plan that carry load down, each under a name of your own"),
+    ("done", "Timbers that are cut or fixed, by their marks; written by whoever ticks them"),
 ];

@@ -1,7 +1,7 @@
 //! The shape of what goes by names of the user's own.
 
 use super::{Length, Pitch};
-use crate::{DormerKind, OpeningKind, ValleyAs};
+use crate::{DormerKind, OpeningKind, TickState, ValleyAs};
 use schemars::JsonSchema;
 
 /// An opening.
@@ -39,4 +39,12 @@ pub(in crate::schema) struct BearingKeys {
     from: [Length; 2],
     to: [Length; 2],
     top: Length,
+}
+
+/// A timber that is cut or fixed.
+#[derive(JsonSchema)]
+#[schemars(deny_unknown_fields)]
+pub(in crate::schema) struct DoneKeys {
+    state: TickState,
+    piece: String,
 }
