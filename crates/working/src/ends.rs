@@ -5,6 +5,7 @@ use crate::chain::{Chain, Shown, Unit};
 use crate::ground::{Ground, Lies, plan_run};
 use crate::question::{Figure, Question};
 use crate::sawn::{self, Follows};
+use crate::told::{Told, rule};
 use crate::ways::{self, Way};
 use crate::{lengths, runs};
 use geometry::DVec3;
@@ -28,7 +29,6 @@ pub(crate) struct Tip {
 /// An upright cut at an end of a timber.
 #[derive(Clone, Copy)]
 pub(crate) struct EndCut<'a> {
-    pub number: usize,
     pub cut: &'a Cut,
     pub line: sawn::Line,
 }
@@ -37,9 +37,8 @@ pub(crate) struct EndCut<'a> {
 pub(crate) fn end_cuts(m: &Member, head: bool) -> Vec<EndCut<'_>> {
     m.cuts
         .iter()
-        .enumerate()
-        .filter(|(_, c)| (c.at == CutPlace::Head) == head && !HEELS.contains(&c.name.as_str()))
-        .filter_map(|(number, cut)| Some(EndCut { number, cut, line: sawn::line(m, cut)? }))
+        .filter(|c| (c.at == CutPlace::Head) == head && !HEELS.contains(&c.name.as_str()))
+        .filter_map(|cut| Some(EndCut { cut, line: sawn::line(m, cut)? }))
         .collect()
 }
 
@@ -60,14 +59,22 @@ pub(crate) fn short_of_end(chain: &mut Chain, ground: &Ground<'_>, m: &Member, c
     }
     if want.abs() < AGREES {
         let end = if head { "head" } else { "foot" };
-        return chain.given(format!("The cut passes through the {end} of the line: short by nothing"), 0.0, Unit::Millimetres);
+        return chain.given(
+            format!("The cut passes through the {end} of the line: short by nothing"),
+            0.0,
+            Unit::Millimetres,
+        );
     }
     let mut trial = chain.clone();
     if let Some(found) = by_following(&mut trial, ground, m, cut, head).filter(|f| (f.value - want).abs() < AGREES) {
         *chain = trial;
         return found;
     }
-    chain.read_off(&format!("how far short of the end of the line the {} crosses it, level", cut.cut.name), want, Unit::Millimetres)
+    chain.read_off(
+        &format!("how far short of the end of the line the {} crosses it, level", cut.cut.name),
+        want,
+        Unit::Millimetres,
+    )
 }
 
 fn by_following(chain: &mut Chain, ground: &Ground<'_>, m: &Member, cut: &EndCut<'_>, head: bool) -> Option<Shown> {
@@ -109,9 +116,10 @@ pub(crate) fn tip(chain: &mut Chain, ground: &Ground<'_>, m: &Member, head: bool
     let half = m.size.thickness_mm / 2.0;
     // Short of the end at a distance to the left of the middle: the cut that takes most.
     let at = |y: f64| {
-        cuts.iter()
-            .map(|c| (c, short(m, c, head) + if head { -c.line.lean * y } else { c.line.lean * y }))
-            .fold(None, |worst: Option<(&EndCut<'_>, f64)>, c| if worst.is_some_and(|w| w.1 >= c.1) { worst } else { Some(c) })
+        cuts.iter().map(|c| (c, short(m, c, head) + if head { -c.line.lean * y } else { c.line.lean * y })).fold(
+            None,
+            |worst: Option<(&EndCut<'_>, f64)>, c| if worst.is_some_and(|w| w.1 >= c.1) { worst } else { Some(c) },
+        )
     };
     let mut spots = vec![-half, half];
     for (i, a) in cuts.iter().enumerate() {
@@ -128,7 +136,9 @@ pub(crate) fn tip(chain: &mut Chain, ground: &Ground<'_>, m: &Member, head: bool
     let y = spots.into_iter().min_by(|a, b| reach(*a).total_cmp(&reach(*b)))?;
     let here: Vec<&EndCut<'_>> = {
         let (_, least) = at(y)?;
-        cuts.iter().filter(|c| (short(m, c, head) - c.line.lean * if head { y } else { -y } - least).abs() < 1e-6).collect()
+        cuts.iter()
+            .filter(|c| (short(m, c, head) - c.line.lean * if head { y } else { -y } - least).abs() < 1e-6)
+            .collect()
     };
     tip_at(chain, ground, m, head, y, &here)
 }
@@ -163,7 +173,8 @@ fn tip_at(chain: &mut Chain, ground: &Ground<'_>, m: &Member, head: bool, y: f64
     // Towards the tip the cut comes nearer to the end of the line, or draws off.
     let nearer = (first.line.lean * y > 0.0) == head;
     let sign = if nearer { "−" } else { "+" };
-    let short = chain.length("The long point is short of the end of the line by", format!("{centre} {sign} {aside} × tan {angle}"));
+    let short = chain
+        .length("The long point is short of the end of the line by", format!("{centre} {sign} {aside} × tan {angle}"));
     Some(Tip { short, aside: Some(aside) })
 }
 
@@ -187,10 +198,11 @@ fn square_tail(chain: &mut Chain, ground: &Ground<'_>, m: &Member, head: bool) -
 /// By how much the planed top of a hip draws back, level, for each mm from its
 /// middle: below nothing for a hollow valley. By number.
 fn lowered_per_mm(ground: &Ground<'_>, m: &Member) -> f64 {
-    let Lies::Between(spine) = ground.lies(m) else { return 0.0 };
+    if !matches!(ground.lies(m), Lies::Between(_)) {
+        return 0.0;
+    }
     let Some([left, right]) = m.backing_deg else { return 0.0 };
     // tan(backing) = fall across, square to the edge; along the slope it draws back by sin² of the pitch.
-    let _ = spine;
     let tan = geometry::Angle::deg(left.abs().min(right.abs())).tan();
     let pitch = geometry::Angle::deg(m.pitch_deg);
     let back = tan * pitch.tan() * pitch.cos();
@@ -236,7 +248,13 @@ fn push_slope(sum: &mut String, level: &Shown, pitch: &Shown, add: bool) {
     let sign = if (level.value > 0.0) == add { "+" } else { "−" };
     let size = Shown::new(level.value.abs(), Unit::Millimetres);
     let slope = if pitch.value == 0.0 { size.to_string() } else { format!("{size} ÷ cos {pitch}") };
-    *sum = if sum.is_empty() && sign == "+" { slope } else if sum.is_empty() { format!("−{slope}") } else { format!("{sum} {sign} {slope}") };
+    *sum = if sum.is_empty() && sign == "+" {
+        slope
+    } else if sum.is_empty() {
+        format!("−{slope}")
+    } else {
+        format!("{sum} {sign} {slope}")
+    };
 }
 
 /// What the foot of a timber needs beyond the long point of its top, so that
@@ -272,7 +290,9 @@ pub(crate) fn stock(chain: &mut Chain, ground: &Ground<'_>, m: &Member) -> Optio
 fn to_foot(chain: &mut Chain, ground: &Ground<'_>, m: &Member, pitch: &Shown) -> Shown {
     let want = foot_on_edge(m);
     let mut trial = chain.clone();
-    if let Some(found) = foot_by_tail(&mut trial, ground, m, pitch).filter(|f| want.is_none_or(|w| (f.value - w).abs() < AGREES)) {
+    if let Some(found) =
+        foot_by_tail(&mut trial, ground, m, pitch).filter(|f| want.is_none_or(|w| (f.value - w).abs() < AGREES))
+    {
         *chain = trial;
         return found;
     }
@@ -319,7 +339,7 @@ pub(crate) fn tape(chain: &mut Chain, ground: &Ground<'_>, m: &Member, number: u
         "Tape to the heel's plumb line"
     } else {
         let line = sawn::line(m, cut)?;
-        let end = EndCut { number, cut, line };
+        let end = EndCut { cut, line };
         let short = short_of_end(chain, ground, m, &end, head);
         if head {
             let length = lengths::true_length(chain, ground, m);
@@ -348,7 +368,9 @@ fn aside_of(chain: &mut Chain, ground: &Ground<'_>, m: &Member, head: bool, asid
         return chain.length("From its middle to the arris", format!("{thick} ÷ 2"));
     }
     let mut trial = chain.clone();
-    if let Some(found) = tip(&mut trial, ground, m, head).and_then(|t| t.aside).filter(|a| (a.value - aside.abs()).abs() < AGREES) {
+    if let Some(found) =
+        tip(&mut trial, ground, m, head).and_then(|t| t.aside).filter(|a| (a.value - aside.abs()).abs() < AGREES)
+    {
         *chain = trial;
         return found;
     }
@@ -371,4 +393,41 @@ fn marked(m: &Member, number: usize) -> Option<(bool, &Cut, usize)> {
         .filter(|(_, c)| c.name == mark.name && c.at == mark.at)
         .min_by(|a, b| off(a.1).total_cmp(&off(b.1)))?;
     Some((cut.at == CutPlace::Head, cut, number))
+}
+
+/// The working of a cut length, of the stock, or of a mark.
+pub(crate) fn tell(ground: &Ground<'_>, m: &Member, q: &Question) -> Option<Told> {
+    let mut chain = Chain::new();
+    Some(match q.figure {
+        Figure::CutLength => {
+            cut_length(&mut chain, ground, m)?;
+            Told::new(
+                chain,
+                "The true length runs on the pitch line. The timber runs on past it where it has a tail or a long point, \
+                 and stops short of it at the side of what it meets.",
+                rule::DEDUCT,
+            )
+            .by_hand("Tape along the top edge from the long point of one end to the long point of the other.")
+        }
+        Figure::Stock => {
+            stock(&mut chain, ground, m)?;
+            Told::new(
+                chain,
+                "Stock has square ends. A plumb cut at the foot leans down the slope, so its lower corner lies \
+                 farther out than the long point on the top edge.",
+                "from first principles: depth × tan pitch is how far a plumb cut leans",
+            )
+            .by_hand("Hold the square across the timber at its outermost corner of either end and measure between.")
+        }
+        _ => {
+            tape(&mut chain, ground, m, q.number)?;
+            Told::new(
+                chain,
+                "The tape hooks on the square foot end of the stock and runs along the top edge. The plumb line at the \
+                 plate is found first; all other marks are pulled from it.",
+                rule::PRACTICE,
+            )
+            .by_hand("Leave the tape hooked on and pull all marks without moving it, so that errors do not add up.")
+        }
+    })
 }
