@@ -49,5 +49,16 @@ pub fn questions(solution: &Solution) -> Vec<Question> {
             ask(Figure::Drop, 0);
         }
     }
+    for figure in [Figure::Rise, Figure::Closing, Figure::Upstand, Figure::Volume] {
+        all.push(Question::roof(figure));
+    }
+    for wall in &solution.plan.walls {
+        all.push(Question::of(Figure::Overhang, &wall.id));
+        if wall.pitch_deg.is_some() {
+            all.push(Question::of(Figure::WallPitch, &wall.id));
+        }
+    }
+    let ridges = solution.members.iter().filter(|m| m.kind == roof::solution::MemberKind::RidgeBoard);
+    all.extend(ridges.map(|m| Question::of(Figure::Ridge, &m.mark)));
     all
 }
