@@ -25,7 +25,8 @@ fn every_working_arrives_at_the_figure_of_the_card() {
                 Figure::Pitch | Figure::Face | Figure::Edge | Figure::Mitre | Figure::Tilt | Figure::Backing
             );
             let within = if angle { ANGLE_AGREES } else { LENGTH_AGREES };
-            if !((found.comes_to - found.figure).abs() <= within) {
+            let off = (found.comes_to - found.figure).abs();
+            if off > within || off.is_nan() {
                 wrong.push(format!("{name}: {question}: {} is not {}", found.comes_to, found.figure));
             }
             if found.working.lines.last().is_none_or(|l| l.result != found.working.value) {
