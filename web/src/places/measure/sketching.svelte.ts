@@ -91,9 +91,7 @@ export class Sketching {
   }
 
   /** What the tape reads, as typed. */
-  async type(tape: string): Promise<void> {
-    const { reading } = this;
-    if (!reading) return;
+  async type(reading: Reading, tape: string): Promise<void> {
     const sketch = structuredClone(this.sketch);
     const line = (reading.part === "wall" ? sketch.walls : sketch.diagonals)[reading.number];
     if (!line) return;
