@@ -8,7 +8,7 @@ use crate::failure::Failure;
 
 /// What the build of the app left.
 #[derive(RustEmbed)]
-#[folder = "$CARGO_MANIFEST_DIR/../../web/dist"]
+#[folder = "../../web/dist"]
 #[allow_missing = true]
 struct Dist;
 
