@@ -80,10 +80,8 @@ impl<T: Copy + PartialEq> Cell<T> {
     /// `None` if nothing is.
     #[must_use]
     pub fn within(&self, planes: impl Iterator<Item = Plane> + Clone, tag: T) -> Option<Self> {
-        // Most cells that one plane shuts out are far from all the others: no
-        // point of theirs is worth computing.
-        let shut_out = |plane: Plane| self.points.iter().all(|p| plane.distance(*p) > CLEAR);
-        if planes.clone().any(shut_out) {
+        // What one plane shuts out is not worth cutting by the others first.
+        if self.shut_out(planes.clone()) {
             return None;
         }
         let mut left: Option<Self> = None;
@@ -95,6 +93,11 @@ impl<T: Copy + PartialEq> Cell<T> {
             }
         }
         Some(left.unwrap_or_else(|| self.clone()))
+    }
+
+    /// Whether one of these planes alone leaves nothing, with room to spare.
+    pub(crate) fn shut_out(&self, mut planes: impl Iterator<Item = Plane>) -> bool {
+        planes.any(|plane| self.points.iter().all(|p| plane.distance(*p) > CLEAR))
     }
 
     fn cut(&self, plane: Plane, tag: T) -> Left<Self> {

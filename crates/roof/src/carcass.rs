@@ -200,15 +200,16 @@ impl<'a> Carcass<'a> {
 
 /// The box around points: its lowest and highest corner.
 pub fn bounds(points: &[DVec3]) -> (DVec3, DVec3) {
-    around(points.iter())
+    box_around(points.iter())
 }
 
 /// The box around some wood.
 pub fn bounds_of(cells: &[Cell<Made>]) -> (DVec3, DVec3) {
-    around(cells.iter().flat_map(|c| &c.points))
+    box_around(cells.iter().flat_map(|c| &c.points))
 }
 
-fn around<'a>(points: impl Iterator<Item = &'a DVec3>) -> (DVec3, DVec3) {
+/// The box around points.
+pub fn box_around<'a>(points: impl Iterator<Item = &'a DVec3>) -> (DVec3, DVec3) {
     points.fold((DVec3::INFINITY, DVec3::NEG_INFINITY), |(low, high), p| (low.min(*p), high.max(*p)))
 }
 

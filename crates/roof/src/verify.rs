@@ -86,8 +86,9 @@ pub fn frame(timbers: &[Timber], shapes: &[Option<Shape>], marks: &[String]) -> 
             closed(shape, body).map_err(|what| SolveError::Solid { mark: marks[k].clone(), what })?;
         }
     }
-    apart(&bodies, marks)?;
-    contacts(timbers, &bodies, marks)
+    let pairs = pairs_near(&bodies);
+    apart(&bodies, &pairs, marks)?;
+    contacts(timbers, &bodies, &neighbours(bodies.len(), &pairs), marks)
 }
 
 fn body(shape: &Shape) -> Body {
@@ -164,31 +165,22 @@ fn closed(shape: &Shape, body: &Body) -> Result<(), String> {
     Ok(())
 }
 
-fn apart(bodies: &[Option<Body>], marks: &[String]) -> Result<(), SolveError> {
-    let mut order: Vec<usize> = (0..bodies.len()).filter(|k| bodies[*k].is_some()).collect();
-    let low = |k: usize| bodies[k].as_ref().map_or(0.0, |b| b.low.x);
-    order.sort_by(|a, b| low(*a).total_cmp(&low(*b)));
-    for (i, &a) in order.iter().enumerate() {
-        let Some(ba) = &bodies[a] else { continue };
-        for &b in &order[i + 1..] {
-            let Some(bb) = &bodies[b] else { continue };
-            if bb.low.x >= ba.high.x {
-                break;
-            }
-            if bb.low.y >= ba.high.y || ba.low.y >= bb.high.y || bb.low.z >= ba.high.z || ba.low.z >= bb.high.z {
-                continue;
-            }
-            let shared: f64 = ba.parts.iter().flat_map(|p| bb.parts.iter().map(move |q| shared_volume(p, q))).sum();
-            if shared > MOST_SHARED {
-                let at = (ba.low.max(bb.low) + ba.high.min(bb.high)) / 2.0;
-                return Err(SolveError::Clash {
-                    first: marks[a].clone(),
-                    second: marks[b].clone(),
-                    volume: shared,
-                    x: at.x,
-                    y: at.y,
-                });
-            }
+fn apart(bodies: &[Option<Body>], pairs: &[(usize, usize)], marks: &[String]) -> Result<(), SolveError> {
+    for &(a, b) in pairs {
+        let (Some(ba), Some(bb)) = (&bodies[a], &bodies[b]) else { continue };
+        if bb.low.cmpge(ba.high).any() || ba.low.cmpge(bb.high).any() {
+            continue;
+        }
+        let shared: f64 = ba.parts.iter().flat_map(|p| bb.parts.iter().map(move |q| shared_volume(p, q))).sum();
+        if shared > MOST_SHARED {
+            let at = (ba.low.max(bb.low) + ba.high.min(bb.high)) / 2.0;
+            return Err(SolveError::Clash {
+                first: marks[a].clone(),
+                second: marks[b].clone(),
+                volume: shared,
+                x: at.x,
+                y: at.y,
+            });
         }
     }
     Ok(())
@@ -240,19 +232,27 @@ fn kept(ring: &[DVec3], normal: DVec3, offset: f64, out: &mut Vec<DVec3>) {
     }
 }
 
-/// For each body, the others whose boxes come near its own, in rising order.
-fn neighbours(bodies: &[Option<Body>]) -> Vec<Vec<usize>> {
-    let mut order: Vec<(usize, &Body)> =
-        bodies.iter().enumerate().filter_map(|(k, b)| Some((k, b.as_ref()?))).collect();
-    order.sort_by(|(_, a), (_, b)| a.low.x.total_cmp(&b.low.x));
-    let mut near: Vec<Vec<usize>> = vec![Vec::new(); bodies.len()];
-    for (i, (k, a)) in order.iter().enumerate() {
-        for (j, b) in order[i + 1..].iter().take_while(|(_, b)| b.low.x <= a.high.x + NOT_MEANT) {
-            if !(b.low.cmpgt(a.high + NOT_MEANT).any() || a.low.cmpgt(b.high + NOT_MEANT).any()) {
-                near[*k].push(*j);
-                near[*j].push(*k);
-            }
-        }
+/// Pairs of bodies whose boxes come near one another, in the order in which
+/// they start along the first axis.
+fn pairs_near(bodies: &[Option<Body>]) -> Vec<(usize, usize)> {
+    let built = bodies.iter().enumerate().filter_map(|(k, b)| b.as_ref().map(|b| (k, b.low, b.high)));
+    let mut order: Vec<(usize, DVec3, DVec3)> = built.collect();
+    order.sort_by(|(_, a, _), (_, b, _)| a.x.total_cmp(&b.x));
+    let mut pairs = Vec::with_capacity(8 * order.len());
+    for (i, &(a, low, high)) in order.iter().enumerate() {
+        let later = order[i + 1..].iter().take_while(|(_, l, _)| l.x <= high.x + NOT_MEANT);
+        let near = later.filter(|(_, l, h)| !(l.cmpgt(high + NOT_MEANT).any() || low.cmpgt(*h + NOT_MEANT).any()));
+        pairs.extend(near.map(|(b, ..)| (a, *b)));
+    }
+    pairs
+}
+
+/// For each body, the others that it is paired with, in rising order.
+fn neighbours(count: usize, pairs: &[(usize, usize)]) -> Vec<Vec<usize>> {
+    let mut near: Vec<Vec<usize>> = vec![Vec::new(); count];
+    for &(a, b) in pairs {
+        near[a].push(b);
+        near[b].push(a);
     }
     for list in &mut near {
         list.sort_unstable();
@@ -260,10 +260,14 @@ fn neighbours(bodies: &[Option<Body>]) -> Vec<Vec<usize>> {
     near
 }
 
-fn contacts(timbers: &[Timber], bodies: &[Option<Body>], marks: &[String]) -> Result<Bearings, SolveError> {
+fn contacts(
+    timbers: &[Timber],
+    bodies: &[Option<Body>],
+    near: &[Vec<usize>],
+    marks: &[String],
+) -> Result<Bearings, SolveError> {
     let mut touches: Vec<Vec<Option<TimberId>>> = timbers.iter().map(|t| vec![None; t.cuts.len()]).collect();
     let is_plate = |k: usize| matches!(timbers[k].role, Role::Plate { .. });
-    let near = neighbours(bodies);
     for (k, t) in timbers.iter().enumerate() {
         let Some(mine) = &bodies[k] else { continue };
         for &(tag, id) in &t.rests {

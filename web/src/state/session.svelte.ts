@@ -1,5 +1,6 @@
 // The open job: what places show, and how it is changed, undone and kept.
 
+import { untrack } from "svelte";
 import type { Calls, Edit, Nudge, Refusal, Settings, Sketch, Standing } from "../core/bindings";
 import type { CoreClient } from "../core/core";
 import { MovedOn, NoSuchJob, type Next, type OpenJob } from "../store/history";
@@ -344,7 +345,8 @@ export class OpenSession implements Session {
   }
 
   #inTurn<T>(work: () => Promise<T>): Promise<T> {
-    this.#busy += 1;
+    // Counting is no reading: an effect that opens a job must not run again because of it.
+    untrack(() => (this.#busy += 1));
     const turn = this.#last.then(work).finally(() => (this.#busy -= 1));
     this.#last = turn.catch(() => undefined);
     return turn;

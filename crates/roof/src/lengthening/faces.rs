@@ -1,6 +1,6 @@
 //! Where faces of timbers lie on one another.
 
-use crate::carcass::{Carcass, bounds};
+use crate::carcass::{Carcass, bounds, box_around};
 use crate::frame::timber::{Made, TimberId};
 use crate::marking::Axes;
 use crate::rings::{Corners, abreast, area_vector};
@@ -19,7 +19,7 @@ const LEAST_AREA: f64 = 1.0;
 
 /// A flat face of a cell.
 pub struct Flat {
-    ring: Corners,
+    ring: Vec<DVec3>,
     normal: DVec3,
     /// The box around it.
     low: DVec3,
@@ -40,10 +40,13 @@ pub fn flats_near(cells: &[Cell<Made>], within: (DVec3, DVec3)) -> Vec<Flat> {
     faces
         .filter(|(_, f)| f.tag != Made::Inner)
         .filter_map(|(c, f)| {
-            let ring: Corners = f.ring.iter().map(|k| c.points[*k as usize]).collect();
-            let (low, high) = bounds(&ring);
-            let near = boxes_near((low, high), within);
-            near.then(|| Flat { normal: area_vector(&ring).normalize_or_zero(), ring, low, high, tag: f.tag })
+            let corners = || f.ring.iter().map(|k| &c.points[*k as usize]);
+            let (low, high) = box_around(corners());
+            if !boxes_near((low, high), within) {
+                return None;
+            }
+            let ring: Vec<DVec3> = corners().copied().collect();
+            Some(Flat { normal: area_vector(&ring).normalize_or_zero(), ring, low, high, tag: f.tag })
         })
         .collect()
 }

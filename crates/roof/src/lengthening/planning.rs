@@ -111,20 +111,20 @@ impl Place {
 /// # Errors
 /// When no splice fits.
 pub fn plan(carcass: &Carcass<'_>, id: TimberId, beside: &[f64]) -> Result<Plan, SolveError> {
-    match planned(carcass, id, beside) {
-        Err(_) if !beside.is_empty() => Ok(Plan { beside: true, ..planned(carcass, id, &[])? }),
+    let touching = touches(carcass, id);
+    match planned(carcass, id, &touching, beside) {
+        Err(_) if !beside.is_empty() => Ok(Plan { beside: true, ..planned(carcass, id, &touching, &[])? }),
         result => result,
     }
 }
 
-fn planned(carcass: &Carcass<'_>, id: TimberId, beside: &[f64]) -> Result<Plan, SolveError> {
+fn planned(carcass: &Carcass<'_>, id: TimberId, touching: &[Touch], beside: &[f64]) -> Result<Plan, SolveError> {
     let timber = carcass.timber(id);
     let job = carcass.job;
     let Measured { axes, reach, across, sides } = measured(carcass, id);
     let Section { thickness, depth } = timber.section;
     let sizes = proportions(&job.region, thickness, depth, &job.timber.joint);
     let plate = sizes.fish_thickness.ceil();
-    let touching = touches(carcass, id);
     let place = Place::of(timber.kind);
     // A bolt up the depth needs its distance from both sides.
     let on_edge = match place {
@@ -160,7 +160,7 @@ fn planned(carcass: &Carcass<'_>, id: TimberId, beside: &[f64]) -> Result<Plan, 
     // come under the seat of a rafter gives way to the next.
     let mut best: Option<(f64, &Way, Vec<f64>)> = None;
     let cut: Vec<(DVec3, [f64; 2])> = cut_faces(carcass, id, &axes);
-    let hints = hints(&touching);
+    let hints = hints(touching);
     for way in &ways {
         let mut ground = ground(&cut, reach, way);
         if way.form == SpliceForm::FishPlates {
