@@ -11,10 +11,20 @@ pub mod bench;
 mod bindings;
 mod calls;
 mod desk;
+mod edits;
+mod entries;
+pub mod measure;
+mod opening;
+mod overview;
 mod refusal;
+mod scene;
+mod shapes;
 pub mod views;
+mod why;
+pub mod wording;
 
 #[cfg(feature = "bindings")]
 pub use bindings::bindings;
 pub use desk::Desk;
-pub use refusal::Refusal;
+pub use refusal::{FaultLine, Refusal};
+pub use scene::Buffers;

@@ -11,8 +11,12 @@ use crate::{Cell, Plane};
 pub fn carve<T: Copy + PartialEq>(cells: &[Cell<T>], hole: &[(Plane, T)], inner: T) -> Vec<Cell<T>> {
     let mut out = Vec::with_capacity(cells.len() + hole.len());
     for cell in cells {
-        let inside = hole.iter().try_fold(cell.clone(), |left, (plane, _)| left.clipped(*plane, inner));
-        if inside.is_none() {
+        // Clear of the hole: nothing is cut off it and none of its faces is laid bare.
+        if cell.shut_out(hole.iter().map(|(plane, _)| *plane)) {
+            out.push(cell.clone());
+            continue;
+        }
+        if cell.within(hole.iter().map(|(plane, _)| *plane), inner).is_none() {
             bared(cell, hole, inner, &mut out);
             continue;
         }

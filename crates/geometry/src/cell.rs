@@ -10,6 +10,18 @@ pub type Ring = SmallVec<[u32; 8]>;
 /// reason as [`crate::ON_LINE`].
 pub const ON_PLANE: f64 = 1e-6;
 
+/// A cell all of whose points lie further outside a plane than this is outside
+/// it, whatever is cut off it first, mm: twice [`ON_PLANE`], so that no
+/// rounding of a new point brings it back.
+const CLEAR: f64 = 2.0 * ON_PLANE;
+
+/// What a plane leaves of a cell.
+enum Left<C> {
+    All,
+    Part(C),
+    Nothing,
+}
+
 /// A face of a [`Cell`] or a [`crate::Solid`].
 #[derive(Clone, Debug, PartialEq)]
 pub struct Face<T> {
@@ -57,6 +69,38 @@ impl<T: Copy + PartialEq> Cell<T> {
     /// nothing is.
     #[must_use]
     pub fn clipped(&self, plane: Plane, tag: T) -> Option<Self> {
+        match self.cut(plane, tag) {
+            Left::All => Some(self.clone()),
+            Left::Part(part) => Some(part),
+            Left::Nothing => None,
+        }
+    }
+
+    /// What is left inside all of these planes, every new face tagged `tag`;
+    /// `None` if nothing is.
+    #[must_use]
+    pub fn within(&self, planes: impl Iterator<Item = Plane> + Clone, tag: T) -> Option<Self> {
+        // What one plane shuts out is not worth cutting by the others first.
+        if self.shut_out(planes.clone()) {
+            return None;
+        }
+        let mut left: Option<Self> = None;
+        for plane in planes {
+            match left.as_ref().unwrap_or(self).cut(plane, tag) {
+                Left::All => {}
+                Left::Part(part) => left = Some(part),
+                Left::Nothing => return None,
+            }
+        }
+        Some(left.unwrap_or_else(|| self.clone()))
+    }
+
+    /// Whether one of these planes alone leaves nothing, with room to spare.
+    pub(crate) fn shut_out(&self, mut planes: impl Iterator<Item = Plane>) -> bool {
+        planes.any(|plane| self.points.iter().all(|p| plane.distance(*p) > CLEAR))
+    }
+
+    fn cut(&self, plane: Plane, tag: T) -> Left<Self> {
         let out: SmallVec<[f64; 16]> = self
             .points
             .iter()
@@ -66,10 +110,10 @@ impl<T: Copy + PartialEq> Cell<T> {
             })
             .collect();
         if out.iter().all(|d| *d <= 0.0) {
-            return Some(self.clone());
+            return Left::All;
         }
         if out.iter().all(|d| *d >= 0.0) {
-            return None;
+            return Left::Nothing;
         }
         let mut points = Vec::with_capacity(self.points.len() + 4);
         let mut moved: SmallVec<[u32; 16]> = smallvec![u32::MAX; self.points.len()];
@@ -144,7 +188,7 @@ impl<T: Copy + PartialEq> Cell<T> {
         if cap.len() >= 3 {
             faces.push(Face { ring: cap, tag });
         }
-        Some(Self { points, faces })
+        Left::Part(Self { points, faces })
     }
 
     /// The parts inside and outside a plane; both caps carry `tag`.

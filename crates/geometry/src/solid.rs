@@ -114,7 +114,9 @@ impl<T: Copy + PartialEq> Solid<T> {
 }
 
 fn shared_point(points: &mut Vec<DVec3>, p: DVec3) -> u32 {
-    if let Some(k) = points.iter().position(|q| (*q - p).abs().max_element() < SAME_POINT) {
+    // Most points differ in the first coordinate.
+    let same = |a: f64, b: f64| (a - b).abs() < SAME_POINT;
+    if let Some(k) = points.iter().position(|q| same(q.x, p.x) && same(q.y, p.y) && same(q.z, p.z)) {
         return k as u32;
     }
     points.push(p);

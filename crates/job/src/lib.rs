@@ -28,7 +28,8 @@
 //! - [`parse_length`], [`parse_pitch`] and [`format_length`] know the units.
 //! - [`defaults_toml`] is a commented example of every key, and [`schema`] a
 //!   JSON Schema for editors.
-//! - [`edit`] changes one key and keeps comments and layout.
+//! - [`edit`] changes keys and keeps comments and layout.
+//! - [`listing`] lists the keys with what a file says for each.
 //! - [`shapes`] makes new jobs from a shape and a few sizes.
 //!
 //! All of it is pure: text in, values out. One table of keys stands behind
@@ -122,6 +123,7 @@ mod keys;
 mod length;
 mod letters;
 mod limits;
+pub mod listing;
 mod nearest;
 mod pitch;
 mod read;

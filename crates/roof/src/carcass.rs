@@ -9,8 +9,9 @@ use crate::openings::{Trimmed, Void};
 use crate::shape::{self, Shape};
 use crate::solution::{MemberKind, Notice, NoticeLevel};
 use geometry::surface::Surface;
-use geometry::{Cell, DVec3};
+use geometry::{Cell, DVec3, Plane};
 use job::Job;
+use smallvec::SmallVec;
 
 /// Overlaps thinner than this are contact, mm: well over the rounding of
 /// coordinates, well under what the check of the frame would call a clash.
@@ -69,7 +70,7 @@ impl<'a> Carcass<'a> {
     /// Add a timber with its wood.
     pub fn take(&mut self, timber: Timber, cells: Vec<Cell<Made>>) -> TimberId {
         let id = TimberId(self.timbers.len() as u32);
-        self.boxes.push(bounds(&cells));
+        self.boxes.push(bounds_of(&cells));
         self.bodies.push(cells);
         self.timbers.push(timber);
         id
@@ -116,7 +117,7 @@ impl<'a> Carcass<'a> {
 
     /// Put other wood in place of a timber's.
     pub fn set_wood(&mut self, id: TimberId, cells: Vec<Cell<Made>>) {
-        self.boxes[id.index()] = bounds(&cells);
+        self.boxes[id.index()] = bounds_of(&cells);
         self.timbers[id.index()].gone = cells.is_empty();
         self.bodies[id.index()] = cells;
     }
@@ -124,12 +125,18 @@ impl<'a> Carcass<'a> {
     /// Timbers whose wood shares space with these cells, in rising order.
     /// Notches asked for since are not yet out of it.
     pub fn in_the_way(&self, cells: &[Cell<Made>]) -> Vec<TimberId> {
-        let (low, high) = bounds(cells);
+        let (low, high) = bounds_of(cells);
         let near = |k: &usize| {
             let (l, h) = self.boxes[*k];
             low.cmplt(h - TOUCH).all() && l.cmplt(high - TOUCH).all()
         };
-        let overlaps = |k: &usize| self.bodies[*k].iter().any(|b| cells.iter().any(|c| share_space(b, c)));
+        let solids: Vec<Convex<'_>> = cells.iter().map(Convex::of).collect();
+        let overlaps = |k: &usize| {
+            self.bodies[*k].iter().any(|b| {
+                let around = bounds(&b.points);
+                solids.iter().any(|c| c.overlaps(b, around))
+            })
+        };
         (0..self.timbers.len())
             .filter(|k| !self.timbers[*k].gone)
             .filter(near)
@@ -138,10 +145,15 @@ impl<'a> Carcass<'a> {
             .collect()
     }
 
+    /// The box around the wood of a timber: its lowest and highest corner.
+    pub fn box_of(&self, id: TimberId) -> (DVec3, DVec3) {
+        self.boxes[id.index()]
+    }
+
     /// Timbers whose bounding boxes come within [`TOUCH`] of that of these
     /// cells, in rising order.
     pub fn beside(&self, cells: &[Cell<Made>]) -> Vec<TimberId> {
-        let (low, high) = bounds(cells);
+        let (low, high) = bounds_of(cells);
         (0..self.timbers.len())
             .filter(|k| !self.timbers[*k].gone)
             .filter(|k| low.cmple(self.boxes[*k].1 + TOUCH).all() && self.boxes[*k].0.cmple(high + TOUCH).all())
@@ -186,44 +198,67 @@ impl<'a> Carcass<'a> {
     }
 }
 
-fn bounds(cells: &[Cell<Made>]) -> (DVec3, DVec3) {
-    let all = || cells.iter().flat_map(|c| &c.points);
-    (all().fold(DVec3::INFINITY, |a, p| a.min(*p)), all().fold(DVec3::NEG_INFINITY, |a, p| a.max(*p)))
+/// The box around points: its lowest and highest corner.
+pub fn bounds(points: &[DVec3]) -> (DVec3, DVec3) {
+    box_around(points.iter())
+}
+
+/// The box around some wood.
+pub fn bounds_of(cells: &[Cell<Made>]) -> (DVec3, DVec3) {
+    box_around(cells.iter().flat_map(|c| &c.points))
+}
+
+/// The box around points.
+pub fn box_around<'a>(points: impl Iterator<Item = &'a DVec3>) -> (DVec3, DVec3) {
+    points.fold((DVec3::INFINITY, DVec3::NEG_INFINITY), |(low, high), p| (low.min(*p), high.max(*p)))
 }
 
 /// Whether two convex cells overlap by more than [`TOUCH`].
 pub fn share_space(a: &Cell<Made>, b: &Cell<Made>) -> bool {
-    // Most pairs are parted by their boxes, most others by a face of one of them.
-    let ((low, high), (l, h)) = (bounds(core::slice::from_ref(a)), bounds(core::slice::from_ref(b)));
-    if low.cmpge(h - TOUCH).any() || l.cmpge(high - TOUCH).any() {
-        return false;
-    }
-    if outside_a_face(a, b) || outside_a_face(b, a) {
-        return false;
-    }
-    let mut left = a.clone();
-    for plane in inset_faces(b) {
-        match left.clipped(plane, Made::Inner) {
-            Some(kept) => left = kept,
-            None => return false,
-        }
-    }
-    true
+    let (around, own) = (bounds(&a.points), bounds(&b.points));
+    boxes_meet(around, own) && Convex::of(b).overlaps(a, around)
 }
 
-/// Whether all of `a` lies outside one face of `b`.
-fn outside_a_face(a: &Cell<Made>, b: &Cell<Made>) -> bool {
-    inset_faces(b).any(|plane| a.points.iter().all(|p| plane.distance(*p) >= 0.0))
+/// A cell with its box and the planes of its faces, to hold many others against.
+struct Convex<'a> {
+    cell: &'a Cell<Made>,
+    around: (DVec3, DVec3),
+    sides: SmallVec<[Plane; 12]>,
+}
+
+impl<'a> Convex<'a> {
+    fn of(cell: &'a Cell<Made>) -> Self {
+        Self { cell, around: bounds(&cell.points), sides: inset_faces(cell).collect() }
+    }
+
+    /// Whether another cell, with its box, overlaps this one by more than [`TOUCH`].
+    fn overlaps(&self, other: &Cell<Made>, around: (DVec3, DVec3)) -> bool {
+        // Most pairs are parted by their boxes, most others by a face of one of them.
+        boxes_meet(around, self.around)
+            && !self.sides.iter().any(|side| outside(other, *side))
+            && !inset_faces(other).any(|side| outside(self.cell, side))
+            && other.within(self.sides.iter().copied(), Made::Inner).is_some()
+    }
+}
+
+/// Whether two boxes overlap by more than [`TOUCH`].
+fn boxes_meet((low, high): (DVec3, DVec3), (l, h): (DVec3, DVec3)) -> bool {
+    !(low.cmpge(h - TOUCH).any() || l.cmpge(high - TOUCH).any())
+}
+
+/// Whether all of a cell lies outside a plane.
+fn outside(cell: &Cell<Made>, plane: Plane) -> bool {
+    cell.points.iter().all(|p| plane.distance(*p) >= 0.0)
 }
 
 /// The planes of a cell's faces, moved inwards by [`TOUCH`].
-fn inset_faces(cell: &Cell<Made>) -> impl Iterator<Item = geometry::Plane> + '_ {
+fn inset_faces(cell: &Cell<Made>) -> impl Iterator<Item = Plane> + '_ {
     cell.faces.iter().map(|face| {
         let at = |k: usize| cell.points[face.ring[k] as usize];
         let normal = (1..face.ring.len() - 1)
             .map(|k| (at(k) - at(0)).cross(at(k + 1) - at(0)))
             .fold(DVec3::ZERO, |s, n| s + n)
             .normalize_or_zero();
-        geometry::Plane { normal, offset: normal.dot(at(0)) - TOUCH }
+        Plane { normal, offset: normal.dot(at(0)) - TOUCH }
     })
 }

@@ -169,3 +169,24 @@ pub enum SolveError {
         limit: usize,
     },
 }
+
+impl SolveError {
+    /// Short fixed name of what is wrong, for other programs.
+    #[must_use]
+    pub const fn code(&self) -> &'static str {
+        match self {
+            Self::Surface { .. } => "surface",
+            Self::OverhangCloses { .. } => "overhang-closes",
+            Self::RafterTooSmall { .. } => "rafter-too-small",
+            Self::HipTooShallow { .. } => "hip-too-shallow",
+            Self::Swallowed { .. } => "line-swallowed",
+            Self::Clash { .. } => "frame-clash",
+            Self::Gap { .. } => "frame-gap",
+            Self::Solid { .. } => "frame-solid",
+            Self::Opening { .. } => "opening-misfit",
+            Self::PurlinOutside { .. } => "purlin-outside",
+            Self::NoSplice { .. } => "no-splice",
+            Self::TooManyRafters { .. } => "too-many-rafters",
+        }
+    }
+}

@@ -32,6 +32,8 @@ const SAME_VOLUME: f64 = 1e-6;
 /// A convex part with the planes of its faces.
 struct Part {
     points: Vec<DVec3>,
+    low: DVec3,
+    high: DVec3,
     /// Corners of all faces, one face after the other.
     rings: Vec<DVec3>,
     faces: Vec<Face>,
@@ -84,8 +86,9 @@ pub fn frame(timbers: &[Timber], shapes: &[Option<Shape>], marks: &[String]) -> 
             closed(shape, body).map_err(|what| SolveError::Solid { mark: marks[k].clone(), what })?;
         }
     }
-    apart(&bodies, marks)?;
-    contacts(timbers, &bodies, marks)
+    let pairs = pairs_near(&bodies);
+    apart(&bodies, &pairs, marks)?;
+    contacts(timbers, &bodies, &neighbours(bodies.len(), &pairs), marks)
 }
 
 fn body(shape: &Shape) -> Body {
@@ -106,12 +109,13 @@ fn body(shape: &Shape) -> Body {
                     Face { ring: from..rings.len(), normal, offset, tag: f.tag }
                 })
                 .collect();
-            Part { points: cell.points.clone(), rings, faces }
+            let low = cell.points.iter().fold(DVec3::INFINITY, |a, b| a.min(*b));
+            let high = cell.points.iter().fold(DVec3::NEG_INFINITY, |a, b| a.max(*b));
+            Part { points: cell.points.clone(), low, high, rings, faces }
         })
         .collect();
-    let all = || parts.iter().flat_map(|p| p.points.iter());
-    let low = all().fold(DVec3::INFINITY, |a, b| a.min(*b));
-    let high = all().fold(DVec3::NEG_INFINITY, |a, b| a.max(*b));
+    let low = parts.iter().fold(DVec3::INFINITY, |a, p| a.min(p.low));
+    let high = parts.iter().fold(DVec3::NEG_INFINITY, |a, p| a.max(p.high));
     Body { parts, low, high }
 }
 
@@ -161,31 +165,22 @@ fn closed(shape: &Shape, body: &Body) -> Result<(), String> {
     Ok(())
 }
 
-fn apart(bodies: &[Option<Body>], marks: &[String]) -> Result<(), SolveError> {
-    let mut order: Vec<usize> = (0..bodies.len()).filter(|k| bodies[*k].is_some()).collect();
-    let low = |k: usize| bodies[k].as_ref().map_or(0.0, |b| b.low.x);
-    order.sort_by(|a, b| low(*a).total_cmp(&low(*b)));
-    for (i, &a) in order.iter().enumerate() {
-        let Some(ba) = &bodies[a] else { continue };
-        for &b in &order[i + 1..] {
-            let Some(bb) = &bodies[b] else { continue };
-            if bb.low.x >= ba.high.x {
-                break;
-            }
-            if bb.low.y >= ba.high.y || ba.low.y >= bb.high.y || bb.low.z >= ba.high.z || ba.low.z >= bb.high.z {
-                continue;
-            }
-            let shared: f64 = ba.parts.iter().flat_map(|p| bb.parts.iter().map(move |q| shared_volume(p, q))).sum();
-            if shared > MOST_SHARED {
-                let at = (ba.low.max(bb.low) + ba.high.min(bb.high)) / 2.0;
-                return Err(SolveError::Clash {
-                    first: marks[a].clone(),
-                    second: marks[b].clone(),
-                    volume: shared,
-                    x: at.x,
-                    y: at.y,
-                });
-            }
+fn apart(bodies: &[Option<Body>], pairs: &[(usize, usize)], marks: &[String]) -> Result<(), SolveError> {
+    for &(a, b) in pairs {
+        let (Some(ba), Some(bb)) = (&bodies[a], &bodies[b]) else { continue };
+        if bb.low.cmpge(ba.high).any() || ba.low.cmpge(bb.high).any() {
+            continue;
+        }
+        let shared: f64 = ba.parts.iter().flat_map(|p| bb.parts.iter().map(move |q| shared_volume(p, q))).sum();
+        if shared > MOST_SHARED {
+            let at = (ba.low.max(bb.low) + ba.high.min(bb.high)) / 2.0;
+            return Err(SolveError::Clash {
+                first: marks[a].clone(),
+                second: marks[b].clone(),
+                volume: shared,
+                x: at.x,
+                y: at.y,
+            });
         }
     }
     Ok(())
@@ -196,17 +191,21 @@ fn apart(bodies: &[Option<Body>], marks: &[String]) -> Result<(), SolveError> {
 fn shared_volume(a: &Part, b: &Part) -> f64 {
     let parted =
         |p: &Part, q: &Part| p.faces.iter().any(|f| q.points.iter().all(|v| f.normal.dot(*v) >= f.offset - 1e-6));
-    if parted(a, b) || parted(b, a) {
+    let boxes_apart = a.low.cmpge(b.high).any() || b.low.cmpge(a.high).any();
+    if boxes_apart || parted(a, b) || parted(b, a) {
         return 0.0;
     }
     let o = a.points[0];
-    let inside = |from: &Part, of: &Part| -> f64 {
+    let (mut ring, mut left) = (Vec::new(), Vec::new());
+    let mut inside = |from: &Part, of: &Part| -> f64 {
         from.faces
             .iter()
             .map(|face| {
-                let mut ring = from.ring(face).to_vec();
+                ring.clear();
+                ring.extend_from_slice(from.ring(face));
                 for cut in &of.faces {
-                    ring = kept(&ring, cut.normal, cut.offset);
+                    kept(&ring, cut.normal, cut.offset, &mut left);
+                    core::mem::swap(&mut ring, &mut left);
                     if ring.len() < 3 {
                         return 0.0;
                     }
@@ -218,9 +217,9 @@ fn shared_volume(a: &Part, b: &Part) -> f64 {
     inside(a, b) + inside(b, a)
 }
 
-/// The part of a flat convex ring on the inner side of a plane.
-fn kept(ring: &[DVec3], normal: DVec3, offset: f64) -> Vec<DVec3> {
-    let mut out = Vec::with_capacity(ring.len() + 2);
+/// Puts the part of a flat convex ring on the inner side of a plane into `out`.
+fn kept(ring: &[DVec3], normal: DVec3, offset: f64, out: &mut Vec<DVec3>) {
+    out.clear();
     for (k, &p) in ring.iter().enumerate() {
         let q = ring[(k + 1) % ring.len()];
         let (dp, dq) = (normal.dot(p) - offset, normal.dot(q) - offset);
@@ -231,13 +230,44 @@ fn kept(ring: &[DVec3], normal: DVec3, offset: f64) -> Vec<DVec3> {
             out.push(p + (q - p) * (dp / (dp - dq)));
         }
     }
-    out
 }
 
-fn contacts(timbers: &[Timber], bodies: &[Option<Body>], marks: &[String]) -> Result<Bearings, SolveError> {
+/// Pairs of bodies whose boxes come near one another, in the order in which
+/// they start along the first axis.
+fn pairs_near(bodies: &[Option<Body>]) -> Vec<(usize, usize)> {
+    let built = bodies.iter().enumerate().filter_map(|(k, b)| b.as_ref().map(|b| (k, b.low, b.high)));
+    let mut order: Vec<(usize, DVec3, DVec3)> = built.collect();
+    order.sort_by(|(_, a, _), (_, b, _)| a.x.total_cmp(&b.x));
+    let mut pairs = Vec::with_capacity(8 * order.len());
+    for (i, &(a, low, high)) in order.iter().enumerate() {
+        let later = order[i + 1..].iter().take_while(|(_, l, _)| l.x <= high.x + NOT_MEANT);
+        let near = later.filter(|(_, l, h)| !(l.cmpgt(high + NOT_MEANT).any() || low.cmpgt(*h + NOT_MEANT).any()));
+        pairs.extend(near.map(|(b, ..)| (a, *b)));
+    }
+    pairs
+}
+
+/// For each body, the others that it is paired with, in rising order.
+fn neighbours(count: usize, pairs: &[(usize, usize)]) -> Vec<Vec<usize>> {
+    let mut near: Vec<Vec<usize>> = vec![Vec::new(); count];
+    for &(a, b) in pairs {
+        near[a].push(b);
+        near[b].push(a);
+    }
+    for list in &mut near {
+        list.sort_unstable();
+    }
+    near
+}
+
+fn contacts(
+    timbers: &[Timber],
+    bodies: &[Option<Body>],
+    near: &[Vec<usize>],
+    marks: &[String],
+) -> Result<Bearings, SolveError> {
     let mut touches: Vec<Vec<Option<TimberId>>> = timbers.iter().map(|t| vec![None; t.cuts.len()]).collect();
     let is_plate = |k: usize| matches!(timbers[k].role, Role::Plate { .. });
-    let near = |a: &Body, b: &Body| !(b.low.cmpgt(a.high + NOT_MEANT).any() || a.low.cmpgt(b.high + NOT_MEANT).any());
     for (k, t) in timbers.iter().enumerate() {
         let Some(mine) = &bodies[k] else { continue };
         for &(tag, id) in &t.rests {
@@ -256,10 +286,10 @@ fn contacts(timbers: &[Timber], bodies: &[Option<Body>], marks: &[String]) -> Re
                     None => continue,
                 },
             };
-            let others =
-                (0..timbers.len()).filter(|o| *o != k && Some(*o) != declared && is_plate(*o) == declared.is_none());
-            for other in declared.into_iter().chain(others) {
-                let Some(body) = bodies[other].as_ref().filter(|b| near(mine, b)) else { continue };
+            let others = near[k].iter().copied().filter(|o| Some(*o) != declared && is_plate(*o) == declared.is_none());
+            let declared_near = declared.filter(|o| near[k].binary_search(o).is_ok());
+            for other in declared_near.into_iter().chain(others) {
+                let Some(body) = &bodies[other] else { continue };
                 let Some((gap, at)) = nearest_contact(mine, Made::Cut(c as u16), body) else { continue };
                 if gap <= WIDEST_GAP {
                     touches[k][c] = Some(TimberId(other as u32));
@@ -284,6 +314,7 @@ fn contacts(timbers: &[Timber], bodies: &[Option<Body>], marks: &[String]) -> Re
 /// and place.
 fn nearest_contact(mine: &Body, tag: Made, other: &Body) -> Option<(f64, DVec3)> {
     let mut best: Option<(f64, DVec3)> = None;
+    let (mut ring, mut left) = (Vec::new(), Vec::new());
     for (face, of) in mine.faces().filter(|(f, _)| f.tag == tag) {
         for (facing, by) in other.faces().filter(|(f, _)| f.tag != Made::Inner) {
             if face.normal.dot(facing.normal) > OPPOSITE - 1.0 {
@@ -294,12 +325,14 @@ fn nearest_contact(mine: &Body, tag: Made, other: &Body) -> Option<(f64, DVec3)>
                 continue;
             }
             // The part of this face abreast of the facing one.
-            let mut ring = of.ring(face).to_vec();
+            ring.clear();
+            ring.extend_from_slice(of.ring(face));
             let border = by.ring(facing);
             for (i, &p) in border.iter().enumerate() {
                 let q = border[(i + 1) % border.len()];
                 let out = (q - p).cross(facing.normal).normalize_or_zero();
-                ring = kept(&ring, out, out.dot(p));
+                kept(&ring, out, out.dot(p), &mut left);
+                core::mem::swap(&mut ring, &mut left);
                 if ring.len() < 3 {
                     break;
                 }

@@ -2,7 +2,7 @@
 
 use clap::{Parser, Subcommand};
 
-use crate::commands::{card, check, completions, new, pack, set, solve};
+use crate::commands::{backup, card, check, completions, folder, new, pack, serve, set, solve};
 
 /// What every help page ends with.
 const EXIT_CODES: &str = "\
@@ -33,6 +33,12 @@ pub enum Command {
     Solve(solve::Solve),
     /// Write the sheets of a job as one PDF, and the list of timbers
     Pack(pack::Pack),
+    /// Open the app in the browser, keep its jobs, and let phones in
+    Serve(serve::Serve),
+    /// Copy all kept jobs with their history to one file
+    Backup(backup::BackupTo),
+    /// Write the app as a folder for any web host
+    Folder(folder::Folder),
     /// One rafter or hip from span, pitch and size, with no job file
     Card(card::Card),
     /// Change one key of a job file, keeping its comments

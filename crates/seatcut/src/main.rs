@@ -3,6 +3,8 @@
 
 mod cli;
 mod commands;
+mod data_folder;
+mod embedded;
 mod failure;
 mod fault_report;
 mod figures;

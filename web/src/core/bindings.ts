@@ -72,7 +72,7 @@ width: number, };
  */
 export type Corner = { 
 /**
- * Its name.
+ * Its name: `corner 2`.
  */
 name: string, 
 /**
@@ -498,6 +498,39 @@ mirror_of: string | null,
 changed: boolean, };
 
 /**
+ * A wall or a diagonal.
+ */
+export type ReadingLine = { 
+/**
+ * Its name in the picture.
+ */
+name: string, 
+/**
+ * What it is, for a list: `Wall A, corner 1 to 2`.
+ */
+label: string, 
+/**
+ * From, to, px.
+ */
+line: [[number, number], [number, number]], 
+/**
+ * Its length as shown; with a mark when it is drawn and not measured.
+ */
+length: string, 
+/**
+ * The tape has been read.
+ */
+measured: boolean, 
+/**
+ * What is wrong with what was typed.
+ */
+fault: string | null, 
+/**
+ * By how much the plan reads more or less than the tape, as shown.
+ */
+moved: string | null, };
+
+/**
  * Why a call was not done: what is wrong and what to do about it. The job on
  * the desk is as it was before.
  */
@@ -758,7 +791,11 @@ export type Sketch = {
  */
 title: string, 
 /**
- * The walls, anticlockwise seen from above, in the order in which they were drawn.
+ * Where corner 1 lies on the ground of the picture, mm east and north.
+ */
+start: [number, number] | null, 
+/**
+ * The walls in the order in which they were drawn; anticlockwise seen from above once they are closed.
  */
 walls: Array<SketchWall>, 
 /**
@@ -772,32 +809,115 @@ closed: boolean,
 /**
  * The pitch of the roof, as typed.
  */
-pitch: string, };
+pitch: string, 
+/**
+ * What the tape may be out by, mm, if that is not the usual 5.
+ */
+tolerance_mm: number | null, };
+
+/**
+ * Asks how a sketch stands, and may take it one step further.
+ */
+export type SketchAsk = { 
+/**
+ * The sketch.
+ */
+sketch: Sketch, 
+/**
+ * Width that its picture may take, px.
+ */
+width: number, 
+/**
+ * Height that its picture may take, px.
+ */
+height: number, 
+/**
+ * What is done to it first, if anything.
+ */
+step: SketchStep | null, };
+
+/**
+ * A kind of part of a sketch.
+ */
+export type SketchPart = "corner" | "wall" | "diagonal";
+
+/**
+ * One step of drawing.
+ */
+export type SketchStep = { "do": "touch", 
+/**
+ * Where, px of the picture.
+ */
+at: [number, number], 
+/**
+ * Which directions a new wall may have.
+ */
+snap: Snap, } | { "do": "drag", 
+/**
+ * Where to, px of the picture.
+ */
+at: [number, number], 
+/**
+ * Which directions the wall may have.
+ */
+snap: Snap, } | { "do": "ahead", 
+/**
+ * Turn from the wall before, degrees: 0 straight on, 90 to the left, -90 to the right.
+ */
+turn_deg: number, 
+/**
+ * Its length as typed.
+ */
+tape: string, } | { "do": "close" } | { "do": "back" } | { "do": "diagonal", 
+/**
+ * From this corner, from 0.
+ */
+from: number, 
+/**
+ * To this corner.
+ */
+to: number, } | { "do": "drop_diagonal", 
+/**
+ * Its number, from 0.
+ */
+number: number, };
 
 /**
  * How a sketch stands.
  */
 export type SketchView = { 
 /**
- * The plan, each wall and corner by its letter.
+ * The sketch after the step, set right where it could be: to be kept in place of the one that was sent.
+ */
+sketch: Sketch, 
+/**
+ * The plan. Parts that can be touched are named as in `touched`.
  */
 picture: Picture, 
 /**
- * The corners in px of the picture.
+ * What the touch met, or the wall or diagonal that the step put in.
+ */
+touched: Touched | null, 
+/**
+ * The corners.
  */
 corners: Array<Corner>, 
 /**
  * The walls.
  */
-walls: Array<WallLine>, 
+walls: Array<ReadingLine>, 
 /**
- * Px of the picture in a metre, to turn a touch into a length.
+ * The diagonals.
  */
-px_per_m: number, 
+diagonals: Array<ReadingLine>, 
 /**
- * Closing error, size of the plan, out of square: as far as they can be told.
+ * Closing error, diagonals, size of the plan: as far as they can be told.
  */
 figures: Array<Figure>, 
+/**
+ * How well the plan closes, a sentence; empty while that can't be told.
+ */
+closing: string, 
 /**
  * What is wrong, and which reading it is likely to be.
  */
@@ -806,6 +926,18 @@ notices: Array<NoticeRow>,
  * What to measure or draw next, a sentence.
  */
 next: string, 
+/**
+ * The wall or diagonal that `next` is about.
+ */
+next_part: Touched | null, 
+/**
+ * The corners of a diagonal that `next` asks for and that is not in the sketch yet.
+ */
+next_diagonal: [number, number] | null, 
+/**
+ * The pitch can't be read: why.
+ */
+pitch_fault: string | null, 
 /**
  * The job file, once the plan is whole.
  */
@@ -816,17 +948,31 @@ text: string | null, };
  */
 export type SketchWall = { 
 /**
- * Direction as drawn, degrees anticlockwise from the first wall; square to it where it snapped.
+ * Direction, degrees anticlockwise from the right of the picture.
  */
 heading_deg: number, 
+/**
+ * Its direction is known, typed or from a job, and not only drawn by eye. Square to wall A or at 45° to it needs
+ * no saying.
+ */
+known: boolean, 
 /**
  * Length as drawn, mm; stands in until the tape is read.
  */
 drawn_mm: number, 
 /**
- * Length as typed, empty until then.
+ * Length as typed, empty until then. A bare number is mm.
  */
-tape: string, };
+tape: string, 
+/**
+ * Inside angle at the corner where it starts, degrees as read with a bevel; empty when it was not.
+ */
+turn: string, };
+
+/**
+ * Which directions a wall that is drawn may have.
+ */
+export type Snap = "square" | "half" | "free";
 
 /**
  * How the job on the desk stands after a call.
@@ -909,38 +1055,26 @@ marks: Array<string>,
 done: Done, };
 
 /**
+ * A part of the sketch.
+ */
+export type Touched = { 
+/**
+ * Which kind.
+ */
+part: SketchPart, 
+/**
+ * Its number of this kind, from 0.
+ */
+number: number, 
+/**
+ * Its name in the picture: `wall A`, `corner 2`, `diagonal 0`.
+ */
+name: string, };
+
+/**
  * What a wall does above its plate.
  */
 export type WallForm = "hip" | "gable";
-
-/**
- * A wall.
- */
-export type WallLine = { 
-/**
- * Its letter.
- */
-wall: string, 
-/**
- * From, to, px.
- */
-line: [[number, number], [number, number]], 
-/**
- * Its length as shown; with a mark when it is drawn and not measured.
- */
-length: string, 
-/**
- * The tape has been read.
- */
-measured: boolean, 
-/**
- * What is wrong with what was typed.
- */
-fault: string | null, 
-/**
- * By how much the adjustment moved it, as shown.
- */
-moved: string | null, };
 
 /**
  * A wall.
@@ -1057,7 +1191,9 @@ export interface Calls {
   /** The text of a new job. */
   new_job: [NewJob, string];
   /** How a plan stands that is being measured. */
-  sketch: [Sketch, SketchView];
+  sketch: [SketchAsk, SketchView];
   /** The open job's plan as a sketch, to measure it anew. */
   sketch_of_job: [null, Sketch];
+  /** The text of the open job with the plan of a sketch in place of its own. */
+  sketch_into_job: [Sketch, string];
 }

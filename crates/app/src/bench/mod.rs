@@ -1,7 +1,16 @@
 //! The bench: the card of a piece for the screen, and what is ticked.
 
+mod card;
+mod drawing;
 mod piece;
 mod progress;
+mod steps;
+mod ways;
+mod writing;
 
+pub use card::card;
 pub use piece::piece_mark;
 pub use progress::{Progress, progress, tick, ticked_and_gone};
+
+#[cfg(test)]
+mod tests;

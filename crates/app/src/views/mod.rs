@@ -12,5 +12,7 @@ pub use asks::{
 };
 pub use bench::{Card, CutRow, Figure, Step, Ways};
 pub use scene::{Run, Scene, SceneMember, SceneSlope};
-pub use sketch::{Corner, Diagonal, Sketch, SketchView, SketchWall, WallLine};
+pub use sketch::{
+    Corner, Diagonal, ReadingLine, Sketch, SketchAsk, SketchPart, SketchStep, SketchView, SketchWall, Snap, Touched,
+};
 pub use standing::{Entry, MemberRow, NoticeRow, Overview, PieceRow, RidgeRow, Standing, Tally, WallRow};

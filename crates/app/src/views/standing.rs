@@ -5,7 +5,7 @@ use crate::refusal::Refusal;
 use serde::Serialize;
 
 /// How the job on the desk stands after a call.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
 #[cfg_attr(feature = "bindings", derive(ts_rs::TS))]
 pub struct Standing {
     /// The whole text of the job. What is kept, exported, sent and merged.

@@ -1,8 +1,8 @@
 //! Which timbers a face of a fitted timber lies against.
 
-use crate::carcass::Carcass;
+use crate::carcass::{Carcass, bounds};
 use crate::frame::timber::{Made, TimberId};
-use crate::rings::{abreast, area_vector};
+use crate::rings::{Corners, abreast, area_vector};
 use geometry::{Cell, DVec3, Face, Plane};
 
 /// Faces nearer than this lie on one another, mm: half of the gap that the
@@ -15,6 +15,9 @@ const OPPOSITE: f64 = 5e-7;
 
 /// A contact smaller than this carries nothing, mm².
 const LEAST_AREA: f64 = 50.0;
+
+/// Wood further apart than this is not looked at, mm: far over [`LIES_ON`].
+const WELL_APART: f64 = 1.0;
 
 /// Those of the timbers in `near` that the faces of a timber tagged `tag` lie
 /// against.
@@ -56,11 +59,13 @@ fn notched(carcass: &Carcass<'_>, id: TimberId) -> Option<Vec<Cell<Made>>> {
 pub fn area(wood: &[Cell<Made>], tag: Made, other: &[Cell<Made>]) -> f64 {
     let mut sum = 0.0;
     for cell in wood {
+        // The faces of wood whose box is well apart from this cell's share nothing with its faces.
+        let (low, high) = bounds(&cell.points);
         for face in cell.faces.iter().filter(|f| f.tag == tag) {
             let mine = ring(cell, face);
             let normal = area_vector(&mine).normalize_or_zero();
             let offset = normal.dot(mine[0]);
-            for by in other {
+            for by in other.iter().filter(|by| meets(&by.points, low, high)) {
                 // Most faces are nowhere near the plane: look at that first.
                 let on_plane = |k: &u32| (normal.dot(by.points[*k as usize]) - offset).abs() < LIES_ON;
                 let facing = by.faces.iter().filter(|f| f.tag != Made::Inner && f.ring.iter().all(on_plane));
@@ -80,6 +85,12 @@ pub fn area(wood: &[Cell<Made>], tag: Made, other: &[Cell<Made>]) -> f64 {
     sum
 }
 
-fn ring(cell: &Cell<Made>, face: &Face<Made>) -> Vec<DVec3> {
+/// Whether points have a box that comes near another.
+fn meets(points: &[DVec3], low: DVec3, high: DVec3) -> bool {
+    let (l, h) = bounds(points);
+    !(l.cmpgt(high + WELL_APART).any() || low.cmpgt(h + WELL_APART).any())
+}
+
+fn ring(cell: &Cell<Made>, face: &Face<Made>) -> Corners {
     face.ring.iter().map(|k| cell.points[*k as usize]).collect()
 }

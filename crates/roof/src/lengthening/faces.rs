@@ -1,9 +1,9 @@
 //! Where faces of timbers lie on one another.
 
-use crate::carcass::Carcass;
+use crate::carcass::{Carcass, bounds, box_around};
 use crate::frame::timber::{Made, TimberId};
 use crate::marking::Axes;
-use crate::rings::{abreast, area_vector};
+use crate::rings::{Corners, abreast, area_vector};
 use geometry::{Cell, DVec3};
 
 /// Faces nearer than this lie on one another, mm: half the gap that the check
@@ -30,22 +30,36 @@ pub struct Flat {
 
 /// The outer faces of some wood.
 pub fn flats(cells: &[Cell<Made>]) -> Vec<Flat> {
-    let faces = cells.iter().flat_map(|c| c.faces.iter().map(move |f| (c, f)));
+    flats_near(cells, (DVec3::NEG_INFINITY, DVec3::INFINITY))
+}
+
+/// Those outer faces of some wood that may lie on something in this box.
+pub fn flats_near(cells: &[Cell<Made>], within: (DVec3, DVec3)) -> Vec<Flat> {
+    let near = cells.iter().filter(|c| boxes_near(bounds(&c.points), within));
+    let faces = near.flat_map(|c| c.faces.iter().map(move |f| (c, f)));
     faces
         .filter(|(_, f)| f.tag != Made::Inner)
-        .map(|(c, f)| {
-            let ring: Vec<DVec3> = f.ring.iter().map(|k| c.points[*k as usize]).collect();
-            let low = ring.iter().fold(DVec3::INFINITY, |a, p| a.min(*p));
-            let high = ring.iter().fold(DVec3::NEG_INFINITY, |a, p| a.max(*p));
-            Flat { normal: area_vector(&ring).normalize_or_zero(), ring, low, high, tag: f.tag }
+        .filter_map(|(c, f)| {
+            let corners = || f.ring.iter().map(|k| &c.points[*k as usize]);
+            let (low, high) = box_around(corners());
+            if !boxes_near((low, high), within) {
+                return None;
+            }
+            let ring: Vec<DVec3> = corners().copied().collect();
+            Some(Flat { normal: area_vector(&ring).normalize_or_zero(), ring, low, high, tag: f.tag })
         })
         .collect()
 }
 
+/// Whether things in two boxes may lie on one another.
+fn boxes_near((low, high): (DVec3, DVec3), (l, h): (DVec3, DVec3)) -> bool {
+    !(low.cmpgt(h + LIES_ON).any() || l.cmpgt(high + LIES_ON).any())
+}
+
 impl Flat {
     /// The part of this face that lies on another.
-    fn on(&self, other: &Self) -> Option<Vec<DVec3>> {
-        if self.low.cmpgt(other.high + LIES_ON).any() || other.low.cmpgt(self.high + LIES_ON).any() {
+    fn on(&self, other: &Self) -> Option<Corners> {
+        if !boxes_near((self.low, self.high), (other.low, other.high)) {
             return None;
         }
         let apart = self.normal.dot(other.ring[0] - self.ring[0]);
@@ -100,8 +114,9 @@ pub fn touches(carcass: &Carcass<'_>, id: TimberId) -> Vec<Touch> {
     let mine = flats(carcass.wood(id));
     let mut out: Vec<Touch> = Vec::new();
     for other in carcass.beside(carcass.wood(id)).into_iter().filter(|o| *o != id) {
-        let theirs = flats(carcass.wood(other));
-        for face in &mine {
+        let theirs = flats_near(carcass.wood(other), carcass.box_of(id));
+        let there = carcass.box_of(other);
+        for face in mine.iter().filter(|f| boxes_near((f.low, f.high), there)) {
             for ring in theirs.iter().filter_map(|o| face.on(o)) {
                 out.push(Touch { other, span: reach(&ring, &axes), facing: face.facing(&axes) });
             }

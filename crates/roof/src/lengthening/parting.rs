@@ -1,10 +1,10 @@
 //! One timber made into its lengths.
 
-use super::faces::{area_on, flats};
+use super::faces::{area_on, flats, flats_near};
 use super::fittings::start_of;
 use super::form::{Around, Joint, WEDGE_TAPER};
 use super::types::{Bolt, Lengthened, Splice};
-use crate::carcass::Carcass;
+use crate::carcass::{Carcass, bounds_of};
 use crate::frame::timber::{Body, EndOn, Made, Timber, TimberId};
 use crate::solution::{CutPlace, SpliceForm};
 use geometry::{Cell, HalfPlan, Plane};
@@ -123,6 +123,7 @@ fn length_of(old: &Timber, ids: &[TimberId], part: usize, splices: &[Planned]) -
 fn declare(carcass: &mut Carcass<'_>, ids: &[TimberId], wood: &[Cell<Made>]) {
     let whole = ids[0];
     let pieces: Vec<_> = ids.iter().map(|id| flats(carcass.wood(*id))).collect();
+    let around = bounds_of(wood);
     for other in carcass.beside(wood) {
         if ids.contains(&other) {
             continue;
@@ -133,7 +134,7 @@ fn declare(carcass: &mut Carcass<'_>, ids: &[TimberId], wood: &[Cell<Made>]) {
         if !named {
             continue;
         }
-        let mine = flats(carcass.wood(other));
+        let mine = flats_near(carcass.wood(other), around);
         let touched = |tag: Made| -> Vec<(TimberId, f64)> {
             let areas = ids.iter().zip(&pieces).map(|(id, piece)| (*id, area_on(&mine, tag, piece)));
             areas.filter(|(_, area)| *area > LEAST_CONTACT).collect()
@@ -161,9 +162,10 @@ fn declare(carcass: &mut Carcass<'_>, ids: &[TimberId], wood: &[Cell<Made>]) {
         timber.rests = rests;
     }
     for (id, piece) in ids.iter().zip(&pieces) {
-        let rests = carcass.timber(*id).rests.clone();
-        let kept =
-            rests.into_iter().filter(|(tag, on)| area_on(piece, *tag, &flats(carcass.wood(*on))) > LEAST_CONTACT);
+        let (rests, own) = (carcass.timber(*id).rests.clone(), carcass.box_of(*id));
+        let kept = rests
+            .into_iter()
+            .filter(|(tag, on)| area_on(piece, *tag, &flats_near(carcass.wood(*on), own)) > LEAST_CONTACT);
         let kept = kept.collect();
         carcass.timber_mut(*id).rests = kept;
     }

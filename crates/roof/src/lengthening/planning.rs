@@ -111,20 +111,20 @@ impl Place {
 /// # Errors
 /// When no splice fits.
 pub fn plan(carcass: &Carcass<'_>, id: TimberId, beside: &[f64]) -> Result<Plan, SolveError> {
-    match planned(carcass, id, beside) {
-        Err(_) if !beside.is_empty() => Ok(Plan { beside: true, ..planned(carcass, id, &[])? }),
+    let touching = touches(carcass, id);
+    match planned(carcass, id, &touching, beside) {
+        Err(_) if !beside.is_empty() => Ok(Plan { beside: true, ..planned(carcass, id, &touching, &[])? }),
         result => result,
     }
 }
 
-fn planned(carcass: &Carcass<'_>, id: TimberId, beside: &[f64]) -> Result<Plan, SolveError> {
+fn planned(carcass: &Carcass<'_>, id: TimberId, touching: &[Touch], beside: &[f64]) -> Result<Plan, SolveError> {
     let timber = carcass.timber(id);
     let job = carcass.job;
     let Measured { axes, reach, across, sides } = measured(carcass, id);
     let Section { thickness, depth } = timber.section;
     let sizes = proportions(&job.region, thickness, depth, &job.timber.joint);
     let plate = sizes.fish_thickness.ceil();
-    let touching = touches(carcass, id);
     let place = Place::of(timber.kind);
     // A bolt up the depth needs its distance from both sides.
     let on_edge = match place {
@@ -145,22 +145,24 @@ fn planned(carcass: &Carcass<'_>, id: TimberId, beside: &[f64]) -> Result<Plan, 
             indent: sizes.indent.min(DEEPEST_INDENT * depth),
         }
     };
-    let supports: Vec<f64> = touching.iter().filter(|t| carries(carcass, t)).map(|t| middle(t.span)).collect();
+    let supports = sorted(touching.iter().filter(|t| carries(carcass, t)).map(|t| middle(t.span)).collect());
     let spans = |wanted: &dyn Fn(&Touch) -> bool| {
         spots::merged(touching.iter().filter(|t| wanted(t)).map(|t| t.span).collect())
     };
     let around = Around {
         seats: spans(&|t| t.facing.y > 0.5),
         sides: spans(&|t| t.facing.z.abs() > 0.5),
-        tails: touching.iter().filter(|t| is_tail(carcass, t)).map(|t| middle(t.span)).collect(),
+        tails: sorted(touching.iter().filter(|t| is_tail(carcass, t)).map(|t| middle(t.span)).collect()),
         supports: &supports,
     };
     let ways = ways(carcass, timber, place, &sizes, on_edge);
     // The first way that finds a place is taken; a lap of a plate that would
     // come under the seat of a rafter gives way to the next.
     let mut best: Option<(f64, &Way, Vec<f64>)> = None;
+    let cut: Vec<(DVec3, [f64; 2])> = cut_faces(carcass, id, &axes);
+    let hints = hints(touching);
     for way in &ways {
-        let mut ground = ground(carcass, id, reach, way);
+        let mut ground = ground(&cut, reach, way);
         if way.form == SpliceForm::FishPlates {
             if sides[1] - sides[0] < depth / 2.0 {
                 continue;
@@ -169,7 +171,7 @@ fn planned(carcass: &Carcass<'_>, id: TimberId, beside: &[f64]) -> Result<Plan, 
         }
         let offset = axes.along.dot(axes.origin);
         ground.beside = beside.iter().map(|b| [b - offset - way.length, b - offset + way.length]).collect();
-        ground.hints = hints(&touching);
+        ground.hints.clone_from(&hints);
         let lengths = Lengths { splice: way.length, longest: job.timber.joint.longest, least: way.least };
         let cost = |c: f64| cost_at(c, place, way, reach, &around);
         let Some(middles) = spots::choose(&ground, &lengths, cost) else { continue };
@@ -290,7 +292,7 @@ fn section_at(carcass: &Carcass<'_>, id: TimberId, [from, to]: [f64; 2]) -> [[f6
         Plane::through(axes.origin + axes.along * to, axes.along),
         Plane::through(axes.origin + axes.along * from, -axes.along),
     ];
-    let between = |c: &Cell<Made>| ends.iter().try_fold(c.clone(), |c, p| c.clipped(*p, Made::Inner));
+    let between = |c: &Cell<Made>| c.within(ends.iter().copied(), Made::Inner);
     let none = [[f64::INFINITY, f64::NEG_INFINITY]; 2];
     carcass.wood(id).iter().filter_map(between).flat_map(|c| c.points).fold(none, |[up, across], p| {
         let p = axes.point(p);
@@ -309,11 +311,15 @@ pub fn reach(axes: &Axes, wood: &[Cell<Made>]) -> [f64; 2] {
 /// Places worth a look: abreast of everything that touches the timber, and
 /// midway between two such.
 fn hints(touching: &[Touch]) -> Vec<f64> {
-    let mut at: Vec<f64> = touching.iter().map(|t| middle(t.span)).collect();
-    at.sort_by(f64::total_cmp);
+    let mut at = sorted(touching.iter().map(|t| middle(t.span)).collect());
     let between: Vec<f64> = at.windows(2).map(|w| middle([w[0], w[1]])).collect();
     at.extend(between);
     at
+}
+
+fn sorted(mut values: Vec<f64>) -> Vec<f64> {
+    values.sort_by(f64::total_cmp);
+    values
 }
 
 fn middle([a, b]: [f64; 2]) -> f64 {
@@ -326,19 +332,23 @@ fn carries(carcass: &Carcass<'_>, touch: &Touch) -> bool {
     matches!(carcass.timber(touch.other).kind, MemberKind::Strut | MemberKind::Hanger) || touch.facing.y < -0.5
 }
 
+/// The ends and cuts of a timber: which way they face, and their reach along it.
+fn cut_faces(carcass: &Carcass<'_>, id: TimberId, axes: &Axes) -> Vec<(DVec3, [f64; 2])> {
+    let all = flats(carcass.wood(id));
+    let cut = all.iter().filter(|f| matches!(f.tag, Made::Cut(_) | Made::End(_)));
+    cut.map(|f| (f.facing(axes), f.span(axes))).collect()
+}
+
 /// The ends of a timber and where other cuts are in the way.
-fn ground(carcass: &Carcass<'_>, id: TimberId, reach: [f64; 2], way: &Way) -> Ground {
-    let axes = carcass.timber(id).axes();
-    let closed = flats(carcass.wood(id))
+fn ground(cut: &[(DVec3, [f64; 2])], reach: [f64; 2], way: &Way) -> Ground {
+    let closed = cut
         .iter()
-        .filter(|f| matches!(f.tag, Made::Cut(_) | Made::End(_)))
-        .map(|f| (f.facing(&axes), f.span(&axes)))
         .filter(|(facing, [a, b])| {
             // Fish plates lie on sides that nothing is cut off.
             let beside = way.form == SpliceForm::FishPlates && facing.z.abs() > facing.y.abs();
             facing.x.abs() > ALONG || b - a < way.length || beside
         })
-        .map(|(_, span)| span)
+        .map(|(_, span)| *span)
         .collect();
     Ground { reach, closed, ..Ground::default() }
 }
@@ -354,8 +364,7 @@ fn beside_it(carcass: &Carcass<'_>, id: TimberId, axes: &Axes, [x, u, z]: [[f64;
         });
         for other in carcass.beside(core::slice::from_ref(&slab)).into_iter().filter(|o| *o != id) {
             for cell in carcass.wood(other) {
-                let left = planes.iter().flatten().try_fold(cell.clone(), |c, p| c.clipped(*p, Made::Inner));
-                if let Some(left) = left {
+                if let Some(left) = cell.within(planes.iter().flatten().copied(), Made::Inner) {
                     let [a, b] = reach(axes, &[left]);
                     out.push([a - PLATE_ROOM, b + PLATE_ROOM]);
                 }
@@ -380,9 +389,9 @@ struct Around<'a> {
     seats: Vec<[f64; 2]>,
     /// What stands against its wide sides.
     sides: Vec<[f64; 2]>,
-    /// Middles of the tails behind it.
+    /// Middles of the tails behind it, in order.
     tails: Vec<f64>,
-    /// Middles of what carries it.
+    /// Middles of what carries it, in order.
     supports: &'a [f64],
 }
 
@@ -405,7 +414,11 @@ fn cost_at(c: f64, place: Place, way: &Way, reach: [f64; 2], around: &Around<'_>
             UNDER_SEAT * seats / way.length
         }
         Place::BetweenRafters => butts(),
-        Place::OverTail => around.tails.iter().map(|t| (c - t).abs()).reduce(f64::min).unwrap_or(0.0),
+        Place::OverTail => {
+            let next = around.tails.partition_point(|t| *t < c);
+            let nearest = &around.tails[next.saturating_sub(1)..(next + 1).min(around.tails.len())];
+            nearest.iter().map(|t| (c - t).abs()).reduce(f64::min).unwrap_or(0.0)
+        }
         Place::WhereItBendsLeast => bending(c, reach, around.supports) + butts(),
     }
 }

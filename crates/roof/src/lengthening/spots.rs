@@ -1,5 +1,6 @@
 //! Where along a timber its splices stand.
 
+use core::cell::OnceCell;
 use std::collections::VecDeque;
 
 /// Splices are looked for at every so many mm from the foot, and abreast of
@@ -64,7 +65,9 @@ pub fn choose(ground: &Ground, lengths: &Lengths, cost: impl Fn(f64) -> f64) -> 
     spots.retain(|c| open(*c));
     spots.sort_by(f64::total_cmp);
     spots.dedup();
-    let costs: Vec<f64> = spots.iter().map(|c| cost(*c)).collect();
+    // Most spots are too far from an end for any splice: what they cost is never asked.
+    let known: Vec<OnceCell<f64>> = vec![OnceCell::new(); spots.len()];
+    let costs = |i: usize| *known[i].get_or_init(|| cost(spots[i]));
     let gain = lengths.longest - lengths.splice;
     if gain <= 0.0 {
         return None;
@@ -87,15 +90,22 @@ pub fn merged(mut stretches: Vec<[f64; 2]>) -> Vec<[f64; 2]> {
 }
 
 /// The cheapest way to place so many splices.
-fn cheapest(spots: &[f64], costs: &[f64], [start, end]: [f64; 2], lengths: &Lengths, count: usize) -> Option<Vec<f64>> {
+fn cheapest(
+    spots: &[f64],
+    costs: &dyn Fn(usize) -> f64,
+    [start, end]: [f64; 2],
+    lengths: &Lengths,
+    count: usize,
+) -> Option<Vec<f64>> {
     let half = lengths.splice / 2.0;
     let fits = |piece: f64, least: f64| piece >= least && piece <= lengths.longest;
     // best[j][i]: cost of j + 1 splices, the last of them at spot i, and where
     // the one before it stands.
     let mut best: Vec<Vec<(f64, usize)>> = Vec::with_capacity(count);
-    let first = spots.iter().zip(costs).map(|(c, cost)| {
-        let fits = fits(c + half - start, lengths.least_end());
-        (if fits { *cost } else { f64::INFINITY }, usize::MAX)
+    let can_be_last = |c: f64| fits(end - c + half, lengths.least_end());
+    let first = spots.iter().enumerate().map(|(i, c)| {
+        let fits = fits(c + half - start, lengths.least_end()) && (count > 1 || can_be_last(*c));
+        (if fits { costs(i) } else { f64::INFINITY }, usize::MAX)
     });
     best.push(first.collect());
     for j in 1..count {
@@ -120,14 +130,15 @@ fn cheapest(spots: &[f64], costs: &[f64], [start, end]: [f64; 2], lengths: &Leng
                 queue.pop_front();
             }
             let cheapest = queue.front().map_or((f64::INFINITY, usize::MAX), |k| (before[*k].0, *k));
-            row.push((cheapest.0 + costs[i], cheapest.1));
+            let reached = cheapest.0.is_finite() && (j + 1 < count || can_be_last(*c));
+            row.push((if reached { cheapest.0 + costs(i) } else { f64::INFINITY }, cheapest.1));
         }
         best.push(row);
     }
     let last = best.last()?;
     let (mut sum, mut at) = (f64::INFINITY, usize::MAX);
     for (i, c) in spots.iter().enumerate() {
-        if fits(end - c + half, lengths.least_end()) && last[i].0 < sum {
+        if can_be_last(*c) && last[i].0 < sum {
             (sum, at) = (last[i].0, i);
         }
     }
@@ -143,12 +154,13 @@ fn cheapest(spots: &[f64], costs: &[f64], [start, end]: [f64; 2], lengths: &Leng
 }
 
 /// How much a beam bends at a point, from 0 over its supports and ends to 1 in
-/// the middle between its only two; `supports` are inner ones. A beam that runs
+/// the middle between its only two; `supports` are those in between, in order. A beam that runs
 /// on over a support bends little for a quarter of the span beside it.
 pub fn bending(at: f64, [start, end]: [f64; 2], supports: &[f64]) -> f64 {
     let inner = |s: &&f64| **s > start && **s < end;
-    let left = supports.iter().filter(inner).copied().filter(|s| *s <= at).fold(start, f64::max);
-    let right = supports.iter().filter(inner).copied().filter(|s| *s > at).fold(end, f64::min);
+    let (below, above) = supports.split_at(supports.partition_point(|s| *s <= at));
+    let left = below.iter().rev().find(inner).copied().unwrap_or(start);
+    let right = above.iter().find(inner).copied().unwrap_or(end);
     let span = right - left;
     if span <= 0.0 {
         return 0.0;

@@ -1,12 +1,15 @@
 //! The commands, one file each.
 
+pub mod backup;
 pub mod card;
 pub mod check;
 pub mod completions;
 pub mod defaults;
+pub mod folder;
 pub mod new;
 pub mod pack;
 pub mod schema;
+pub mod serve;
 pub mod set;
 pub mod solve;
 
@@ -20,6 +23,9 @@ pub fn run(cli: Cli) -> Result<(), Failure> {
         Command::Check(check) => check.run(),
         Command::Solve(solve) => solve.run(),
         Command::Pack(pack) => pack.run(),
+        Command::Serve(serve) => serve.run(),
+        Command::Backup(backup) => backup.run(),
+        Command::Folder(folder) => folder.run(),
         Command::Card(card) => card.run(),
         Command::Set(set) => set.run(),
         Command::Defaults => defaults::run(),

@@ -1,0 +1,10 @@
+//! The time of day, for what people read.
+
+use std::time::{SystemTime, UNIX_EPOCH};
+
+/// Milliseconds since 1970. Nothing is decided by it: the order of texts is
+/// their numbers, so that a clock that jumps harms nothing.
+pub(crate) fn now_ms() -> i64 {
+    let since = SystemTime::now().duration_since(UNIX_EPOCH).unwrap_or_default();
+    i64::try_from(since.as_millis()).unwrap_or(i64::MAX)
+}

@@ -1,0 +1,139 @@
+// The app as a whole: its core, its store, the open job and the shelf, joined together once.
+
+import { CoreClient } from "../core/core";
+import * as sources from "../core/sources";
+import type { Settings } from "../core/bindings";
+import example from "../../../examples/boathouse.toml?raw";
+import { bell, type Bell } from "../store/bell";
+import type { JobRow } from "../store/rows";
+import { Store, type Trouble } from "../store/store";
+import { keepOnDevice } from "./service";
+import { firstPlace } from "./places";
+import { goInstead, route } from "./route.svelte";
+import { newId } from "./ids";
+import { OpenSession } from "./session.svelte";
+import { settings } from "./settings.svelte";
+
+/** How often work that is only in memory is offered to the store again, ms. */
+const RETRY_MS = 15_000;
+
+class App {
+  readonly core = new CoreClient(sources);
+  readonly store = new Store(() => this.#heardTrouble());
+  readonly session = new OpenSession(this.core, this.store, {
+    kept: (job) => this.#kept(job),
+    made: () => undefined,
+  });
+  /** The jobs, first the one last worked on; those in the bin apart. */
+  shelf = $state.raw<JobRow[]>([]);
+  bin = $state.raw<JobRow[]>([]);
+  /** The shelf has been read. */
+  ready = $state(false);
+  trouble = $state<Trouble>(null);
+  online = $state(navigator.onLine);
+  #bell: Bell | null = null;
+  #heardKept: ((job: string) => void)[] = [];
+
+  async start(): Promise<void> {
+    addEventListener("online", () => (this.online = true));
+    addEventListener("offline", () => (this.online = false));
+    this.#bell = bell(({ job }) => {
+      void this.session.follow(job);
+      void this.readShelf();
+    });
+    await this.store.open();
+    const carried = sources.carriedJob();
+    if (carried) await this.#openCarried(carried);
+    else await this.#firstUse();
+    await this.readShelf();
+    this.ready = true;
+    setInterval(() => void this.#retry(), RETRY_MS);
+    void this.#askToStay();
+    void keepOnDevice();
+  }
+
+  /** A page that brings a job opens it: as it was left here, if this very page was here before. */
+  async #openCarried(text: string): Promise<void> {
+    const key = `carried:${nameOf(text)}`;
+    const known = await this.store.note<string>(key);
+    const jobs = await this.store.jobs();
+    let id = jobs.find((job) => job.id === known && job.binned === null)?.id;
+    if (!id) {
+      id = newId();
+      await this.store.add({ id, title: titleOf(text), text });
+      await this.store.putNote(key, id);
+    }
+    const first = firstPlace();
+    if (route.room === "" && first) goInstead("job", id, first);
+  }
+
+  /** On the first use the example lies on the shelf. */
+  async #firstUse(): Promise<void> {
+    if (await this.store.note<boolean>("used")) return;
+    await this.store.add({ id: newId(), title: titleOf(example), text: example });
+    await this.store.putNote("used", true);
+  }
+
+  /** Asks the browser not to clear the jobs away when the device runs short of room. */
+  async #askToStay(): Promise<void> {
+    try {
+      await navigator.storage?.persist?.();
+    } catch {
+      // It can refuse; then jobs are as safe as the browser keeps them.
+    }
+  }
+
+  async readShelf(): Promise<void> {
+    const jobs = await this.store.jobs();
+    this.shelf = jobs.filter((job) => job.binned === null);
+    this.bin = jobs.filter((job) => job.binned !== null).sort((a, b) => (b.binned ?? 0) - (a.binned ?? 0));
+  }
+
+  /** Something of the shelf was changed here: shown, and told to other tabs. */
+  async changed(job: string): Promise<void> {
+    await this.readShelf();
+    this.#bell?.ring({ job });
+  }
+
+  /** Is called with every job of which a version was kept. */
+  onKept(heard: (job: string) => void): void {
+    this.#heardKept.push(heard);
+  }
+
+  #kept(job: string): void {
+    void this.changed(job);
+    for (const heard of this.#heardKept) heard(job);
+  }
+
+  #heardTrouble(): void {
+    this.trouble = this.store.trouble;
+  }
+
+  async #retry(): Promise<void> {
+    if (this.trouble && this.trouble !== "newer" && (await this.store.retry())) await this.readShelf();
+  }
+  retryNow(): Promise<void> {
+    return this.#retry();
+  }
+
+  /** Shows everything in the lengths and words that are set. */
+  settle(): void {
+    settings.keep();
+    const now: Settings = { lengths: settings.lengths, words: settings.words };
+    void this.session.settle(now);
+  }
+}
+
+/** The title as the text gives it, until the core has read it. */
+function titleOf(text: string): string {
+  return /^title\s*=\s*"(.*)"/m.exec(text)?.[1] ?? "";
+}
+
+/** A short name for a text (FNV-1a, 32 bits): tells pages apart on one device. `crypto.subtle` is missing in files. */
+function nameOf(text: string): string {
+  let hash = 0x811c9dc5;
+  for (const letter of text) hash = Math.imul(hash ^ (letter.codePointAt(0) ?? 0), 0x01000193) >>> 0;
+  return `${text.length}-${hash.toString(16)}`;
+}
+
+export const app = new App();
