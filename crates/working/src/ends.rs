@@ -103,8 +103,13 @@ fn tail(chain: &mut Chain, ground: &Ground<'_>, m: &Member, letter: &str) -> Opt
     let out = chain.given(format!("Overhang at wall {letter}, level"), wall.overhang_mm, Unit::Millimetres);
     chain.ask(&Question::of(Figure::Overhang, letter));
     let angle = ways::between(chain, ground, Way::Timber(m), Way::Wall(wall));
-    let sum = if angle.value >= 90.0 { format!("−{out}") } else { format!("−{out} ÷ sin {angle}") };
-    Some(chain.length("The tail runs out past the plate, so it is short by less than nothing", sum))
+    let out = if angle.value >= 90.0 {
+        out
+    } else {
+        chain.length("The tail runs out past the plate by, level along the timber", format!("{out} ÷ sin {angle}"))
+    };
+    // Past the end of the line: short of it by less than nothing.
+    Some(Shown::new(-out.value, Unit::Millimetres))
 }
 
 /// The farthest point of an end.

@@ -146,12 +146,7 @@ pub(crate) fn short_of(chain: &mut Chain, ground: &Ground<'_>, m: &Member, follo
     } else if (off - thick.value).abs() < SAME_PLACE {
         thick
     } else {
-        let shown = chain.read_off(
-            "from the centre line of that timber to the side that the cut lies on",
-            *off,
-            Unit::Millimetres,
-        );
-        shown
+        chain.read_off("from the centre line of that timber to the side that the cut lies on", *off, Unit::Millimetres)
     };
     let between = ways::between(chain, ground, Way::Timber(m), Way::Timber(other));
     if between.value >= 90.0 {

@@ -16,7 +16,7 @@ const LETTER: f64 = 0.6;
 fn extent(shape: &Shape) -> Option<[f64; 4]> {
     let Shape::Text { at, size, anchor, text, .. } = shape else { return None };
     assert!(*size >= LEAST, "`{text}` is too small");
-    let width = text.chars().count() as f64 * size * LETTER;
+    let width = text.chars().map(|c| if c == 'm' { 0.98 } else { LETTER }).sum::<f64>() * size;
     let left = match anchor {
         Anchor::Start => at[0],
         Anchor::Middle => at[0] - width / 2.0,

@@ -19,9 +19,12 @@ pub(crate) const ROW: f64 = 32.0;
 /// serif face, generous.
 const LETTER: f64 = 0.62;
 
+/// The same for the widest letters.
+const WIDE: f64 = 1.0;
+
 /// Width that a text may take, px.
 pub(crate) fn text_width(text: &str, size: f64) -> f64 {
-    text.chars().count() as f64 * size * LETTER
+    text.chars().map(|c| if matches!(c, 'm' | 'w' | 'M' | 'W') { WIDE } else { LETTER }).sum::<f64>() * size
 }
 
 /// A picture while it is drawn.

@@ -8,11 +8,13 @@ mod plans;
 mod triangle;
 
 use crate::ground::{Ground, plan_run};
+use crate::lengths;
 use crate::question::{Figure, Question};
+use crate::sawn::Follows;
 use geometry::Angle;
 use job::written::Lengths;
 use picture::Picture;
-use roof::solution::Member;
+use roof::solution::{CutPlace, Member};
 use triangle::Side;
 
 /// Pictures are made for windows from this to this wide, px.
@@ -87,6 +89,7 @@ fn of_member(
         Figure::Mitre => stock(cut.map(|c| c.saw.mitre_deg), "On the saw, from above"),
         Figure::Edge => stock(cut.map(|c| c.edge_angle_deg), "The top edge"),
         Figure::Tilt => stock(cut.map(|c| c.saw.tilt_deg), "On the saw, along the cut"),
+        Figure::Less => less(ground, m, q.number, asked, width),
         Figure::Backing => angles::end_view(m, Some(q.number), asked, width),
         Figure::Drop => angles::end_view(m, None, asked, width),
         Figure::Seat | Figure::Heel | Figure::Notch | Figure::Upstand => match &m.birdsmouth {
@@ -96,7 +99,7 @@ fn of_member(
         _ => {
             let rise = m.axis.to[2] - m.axis.from[2];
             let run = plan_run(&m.axis);
-            if rise.abs() < NO_SLOPE || run < NO_SLOPE || q.figure == Figure::Less {
+            if rise.abs() < NO_SLOPE || run < NO_SLOPE {
                 return plans::walls(ground, Some(m), "", asked, width);
             }
             let side = if q.figure == Figure::Pitch { Side::Pitch } else { Side::Long };
@@ -114,5 +117,17 @@ fn slope(ground: &Ground<'_>, q: &Question, asked: &Asked<'_>, lengths: Lengths,
             triangle::elevation([w.overhang_mm, w.overhang_mm * Angle::deg(pitch).tan()], side, asked, lengths, width)
         }
         None => plans::walls(ground, None, &q.of, asked, width),
+    }
+}
+
+/// What a timber stops at, from above.
+fn less(ground: &Ground<'_>, m: &Member, number: usize, asked: &Asked<'_>, width: f64) -> Picture {
+    let found = m.deductions.get(number).and_then(|less| match lengths::cut_of_deduction(ground, m, less)?.2 {
+        Follows::Side(other, _) if less.mm > 0.0 => Some((less, other)),
+        _ => None,
+    });
+    match found {
+        Some((less, other)) => plans::joint(m, other, less.mm, less.at == CutPlace::Head, asked, width),
+        None => plans::walls(ground, Some(m), "", asked, width),
     }
 }
