@@ -47,9 +47,10 @@ export async function workshop(
   options: { data?: string; port?: number; args?: string[] } = {},
 ): Promise<Workshop> {
   const data = options.data ?? mkdtempSync(join(tmpdir(), "seatcut-e2e-"));
+  const port = String(options.port ?? (await freePort()));
   const server: ChildProcess = spawn(
     SEATCUT,
-    ["serve", "--port", "0", "--data", data, ...(options.args ?? [])],
+    ["serve", "--port", port, "--data", data, ...(options.args ?? [])],
     {
       stdio: ["ignore", "pipe", "pipe"],
     },

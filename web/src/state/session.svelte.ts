@@ -9,6 +9,7 @@ import type { Store } from "../store/store";
 import { t } from "../words";
 import { Refused, type Paper, type SceneBuffers, type Session } from "./session";
 import { newId } from "./ids";
+import type { Clashing } from "../sync/workshop";
 
 /** How often an edit is made again on what another tab kept, before it is given back as refused. */
 const MOST_TRIES = 5;
@@ -163,6 +164,7 @@ export class OpenSession implements Session {
       if (!open) return false;
       try {
         const answer = await this.core.call("open", { text });
+        readable(answer.gives);
         const next = {
           text: answer.gives.text,
           said,
@@ -204,6 +206,7 @@ export class OpenSession implements Session {
       this.#refusal = null;
       try {
         const answer = await this.core.call("open", { text });
+        readable(answer.gives);
         const made = await this.store.add({
           id: newId(),
           title: answer.gives.title,
@@ -223,6 +226,31 @@ export class OpenSession implements Session {
         return null;
       }
     });
+  }
+
+  /** Makes one text of two sides: theirs merged with ours, and of each clash the side that was chosen. */
+  async settleClash(clash: Clashing, mine: boolean[]): Promise<boolean> {
+    const ours = this.text;
+    if (ours === null) return false;
+    const said = t("clash.said");
+    const whole = clash.clashes.some((one, k) => one.path === "" && mine[k]);
+    if (whole || (clash.merged === null && mine.every(Boolean))) return this.replace(ours, said);
+    const text = await this.#inTurn(async () => {
+      try {
+        let now = (await this.core.call("open", { text: clash.merged ?? clash.theirs })).gives.text;
+        for (const [k, { path, ours: value }] of clash.clashes.entries()) {
+          if (!mine[k]) continue;
+          const edit: Edit = value === null ? { do: "remove", path } : { do: "set", path, value };
+          now = (await this.core.call("edit", edit)).gives.text;
+        }
+        return now;
+      } catch (thrown) {
+        await this.core.call("open", { text: ours }).catch(() => undefined);
+        this.#caught(thrown);
+        return null;
+      }
+    });
+    return text !== null && this.replace(text, said);
   }
 
   undo(): Promise<void> {
@@ -351,6 +379,11 @@ export class OpenSession implements Session {
     this.#last = turn.catch(() => undefined);
     return turn;
   }
+}
+
+/** A text with faults is no job yet: it does not go on the shelf, nor over a job. */
+function readable(standing: Standing): void {
+  if (standing.refusal && standing.refusal.faults.length > 0) throw new Refused(standing.refusal);
 }
 
 function plain(code: string, what: string, remedy: string): Refusal {
