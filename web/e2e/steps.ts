@@ -5,7 +5,7 @@ import type { Page } from "playwright-core";
 
 /** Waits until the last edit is kept. */
 export async function kept(page: Page): Promise<void> {
-  await page.getByText("Kept on this device").waitFor();
+  await page.getByText("Kept here").waitFor();
 }
 
 /** Opens a job of the shelf. */
