@@ -8,14 +8,13 @@ import type { Way } from "./view/travel";
 import type { Look } from "./view/tints";
 import type { RoofView } from "./view/roof-view";
 import type { Touched } from "./view/touch";
+import type { Marked } from "./view/labels";
 import { record } from "./view/timing";
 
 export type Panel = "timbers" | "walls" | "show" | "entries" | "notices";
 
 export type Chosen =
-  | { is: "timber"; mark: string }
-  | { is: "wall"; wall: string }
-  | { is: "ridge"; id: string };
+  { is: "timber"; mark: string } | { is: "wall"; wall: string } | { is: "ridge"; id: string };
 
 /** The layers of the core, in the order of the switches. */
 export const LAYERS = ["rafters", "ridges", "plates", "inside", "edges"] as const;
@@ -29,6 +28,8 @@ export class Shaping {
   marks = $state(false);
   sizes = $state(false);
   progress = $state(false);
+  /** A pitch that is set is for the whole roof, not only for the wall that is chosen. */
+  pitchAll = $state(false);
   way = $state<Way>("round");
   /** The next touch says where to stand. */
   placing = $state(false);
@@ -56,6 +57,28 @@ export class Shaping {
     progress: this.progress,
   });
 
+  /** The wall that a pitch is set for; none for the whole roof. */
+  get pitchWall(): string | null {
+    return this.pitchAll || this.chosen?.is !== "wall" ? null : this.chosen.wall;
+  }
+
+  /** What is written at the timbers. */
+  readonly marked: Marked[] = $derived.by(() => {
+    const overview = this.overview;
+    if (!overview) return [];
+    const chosen = this.chosen?.is === "timber" ? this.chosen.mark : null;
+    return overview.scene.members.flatMap((member, k): Marked[] => {
+      const row = overview.members[k];
+      const shown = this.layers.has(member.layer) && (this.marks || this.progress);
+      if (!row || (member.mark !== chosen && !shown)) return [];
+      const far = row.changed ? "changed" : row.done;
+      const told = this.progress && far !== "no" ? `${member.mark}: ${t(`shape.done.${far}`)}` : member.mark;
+      const text = member.mark === chosen || this.marks || far !== "no" ? told : "";
+      if (text === "") return [];
+      return [{ member, text, kind: member.mark === chosen ? "chosen" : row.changed ? "changed" : "plain" }];
+    });
+  });
+
   get timber(): MemberRow | null {
     const chosen = this.chosen;
     if (chosen?.is !== "timber") return null;
@@ -78,7 +101,8 @@ export class Shaping {
     this.chosen = chosen;
     if (!chosen) this.said = t("shape.nothing_chosen");
     else if (chosen.is === "timber") this.said = this.timber?.spoken ?? "";
-    else if (chosen.is === "wall") this.said = `${t("shape.wall", { wall: chosen.wall })}, ${this.wall?.form ?? ""}`;
+    else if (chosen.is === "wall")
+      this.said = `${t("shape.wall", { wall: chosen.wall })}, ${this.wall?.form ?? ""}`;
     else this.said = `${t("shape.ridge_height")} ${this.ridge?.height ?? ""}`;
   }
 
