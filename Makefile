@@ -5,7 +5,7 @@
 help: ## list these commands
 	@grep -E '^[a-z]+:.*## ' $(MAKEFILE_LIST) | sed -E 's/^([a-z]+):.*## /  make \1\t/' | expand -t 16
 
-run: ## solve the boathouse and the whole house of examples/, write their sheets and lists to out/
+run: ## build all, solve two examples into out/, and serve the app on this machine; SERVE=no does not serve
 	@bash scripts/run.sh
 
 test: ## every check there is; STEP="format clippy" runs only those

@@ -1,10 +1,12 @@
 #!/usr/bin/env bash
-# The main job on the main example: check, solve, and write everything a carpenter takes to the bench.
+# The main job on the main example: check, solve, and write everything a carpenter takes to the bench;
+# then the app, served on this machine until it is stopped. SERVE=no leaves that out.
 set -euo pipefail
 . "$(dirname "$0")/lib.sh"
 cd "$ROOT"
 
 need cc gcc libc6-dev
+bash scripts/web.sh
 cargo build --release --quiet -p seatcut
 seatcut=$TARGET/release/seatcut
 
@@ -22,3 +24,8 @@ printf '\nWritten:\n'
 for file in out/*-pack.pdf out/*-members.csv out/*.json; do
   printf '  %-30s %8d bytes\n' "$file" "$(wc -c <"$file")"
 done
+
+if [ "${SERVE:-yes}" = yes ]; then
+  printf '\nThe app, with this roof on its shelf:\n'
+  exec "$seatcut" serve --data out/workshop
+fi

@@ -6,8 +6,8 @@ set -uo pipefail
 cd "$ROOT"
 
 # Cheapest first; the ones that share a build stand together.
-STEPS="tools format rules clippy tests doc-tests docs licences advisories
-  release wasm same-bytes bad-input surface-oracle sheets"
+STEPS="tools format rules clippy tests bindings doc-tests docs licences advisories
+  wasm web release same-bytes bad-input kill app surface-oracle sheets"
 [ $# -gt 0 ] && STEPS="$*"
 
 passed=0 failed=0 failures=""

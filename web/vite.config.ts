@@ -2,7 +2,7 @@ import { svelte } from "@sveltejs/vite-plugin-svelte";
 import { defineConfig } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
 import about from "./package.json" with { type: "json" };
-import { contentPolicy, toldModules } from "./build/plugins";
+import { contentPolicy, toldModules } from "./build/plugins.ts";
 
 /** Largest file that is kept for use with no network, bytes: the core with room to grow. */
 const LARGEST_KEPT = 8 << 20;

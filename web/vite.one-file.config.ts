@@ -4,7 +4,7 @@ import { fileURLToPath } from "node:url";
 import { svelte } from "@sveltejs/vite-plugin-svelte";
 import { defineConfig } from "vite";
 import about from "./package.json" with { type: "json" };
-import { onePage, toldModules } from "./build/plugins";
+import { onePage, toldModules } from "./build/plugins.ts";
 
 const at = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 /** Everything is inlined, whatever its size. */
@@ -34,7 +34,8 @@ export default defineConfig({
     rolldownOptions: { input: at("src/main.ts"), output: { codeSplitting: false } },
   },
   worker: {
-    format: "es",
+    // Opened from a file, browsers start no module workers from a page's own parts, but plain ones.
+    format: "iife",
     plugins: () => [toldModules()],
     rolldownOptions: { output: { codeSplitting: false } },
   },

@@ -1,5 +1,5 @@
 # House rules that no compiler checks.
-ours() { find . \( -name target -o -name .tools -o -name .git -o -name out \) -prune -o -type f \( "$@" \) -print; }
+ours() { find . \( -name target -o -name node_modules -o -name dist -o -name .tools -o -name .git -o -name out \) -prune -o -type f \( "$@" \) -print; }
 sources() { ours -name '*.rs'; }
 
 LINES_AT_MOST=600 # beyond this a file wants dividing

@@ -48,6 +48,9 @@ export function toldModules(): Plugin {
 /** In a script inside a page nothing may end the element, nor start another. */
 const inScript = (code: string): string => code.replace(/<(\/?script)/gi, "\\x3C$1");
 
+/** Vite's note of what to fetch ahead of a part that comes later; here nothing comes later. */
+const withoutPreload = (code: string): string => code.replaceAll("__VITE_PRELOAD__", "void 0");
+
 const hashed = (content: string): string =>
   `'sha256-${createHash("sha256").update(content).digest("base64")}'`;
 
@@ -62,7 +65,8 @@ export function onePage(modules: Record<"core" | "papers", string>): Plugin {
       let script = "";
       let style = "";
       for (const [name, part] of Object.entries(bundle)) {
-        if (part.type === "chunk" && part.isEntry) script = inScript(`\n${part.code.trim()}\n`);
+        if (part.type === "chunk" && part.isEntry)
+          script = inScript(`\n${withoutPreload(part.code).trim()}\n`);
         else if (part.type === "asset" && name.endsWith(".css")) style += String(part.source);
         delete bundle[name];
       }

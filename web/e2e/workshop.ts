@@ -2,6 +2,7 @@
 
 import { type ChildProcess, execFileSync, spawn } from "node:child_process";
 import { mkdtempSync, rmSync } from "node:fs";
+import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 
@@ -19,6 +20,7 @@ export function seatcut(...args: string[]): string {
 export interface Workshop {
   /** `http://127.0.0.1:…/` */
   address: string;
+  port: number;
   data: string;
   /** What the server has printed so far. */
   said(): string;
@@ -27,11 +29,28 @@ export interface Workshop {
   clear(): Promise<void>;
 }
 
-export async function workshop(options: { data?: string; args?: string[] } = {}): Promise<Workshop> {
+/** A port that nothing listens on, with the next one free for phones as far as can be told. */
+async function freePort(): Promise<number> {
+  return new Promise((found, failed) => {
+    const door = createServer();
+    door.on("error", failed);
+    door.listen(0, "127.0.0.1", () => {
+      const address = door.address();
+      door.close(() =>
+        typeof address === "object" && address ? found(address.port) : failed(new Error("no port")),
+      );
+    });
+  });
+}
+
+export async function workshop(
+  options: { data?: string; port?: number; args?: string[] } = {},
+): Promise<Workshop> {
   const data = options.data ?? mkdtempSync(join(tmpdir(), "seatcut-e2e-"));
+  const port = String(options.port ?? (await freePort()));
   const server: ChildProcess = spawn(
     SEATCUT,
-    ["serve", "--port", "0", "--data", data, ...(options.args ?? [])],
+    ["serve", "--port", port, "--data", data, ...(options.args ?? [])],
     {
       stdio: ["ignore", "pipe", "pipe"],
     },
@@ -61,5 +80,5 @@ export async function workshop(options: { data?: string; args?: string[] } = {})
     await stop("SIGKILL");
     rmSync(data, { recursive: true, force: true });
   };
-  return { address, data, said: () => said, stop, clear };
+  return { address, port: Number(port), data, said: () => said, stop, clear };
 }

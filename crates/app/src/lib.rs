@@ -16,6 +16,7 @@ mod entries;
 pub mod measure;
 mod opening;
 mod overview;
+mod papers;
 mod refusal;
 mod scene;
 mod shapes;
@@ -26,5 +27,6 @@ pub mod wording;
 #[cfg(feature = "bindings")]
 pub use bindings::bindings;
 pub use desk::Desk;
+pub use papers::for_papers;
 pub use refusal::{FaultLine, Refusal};
 pub use scene::Buffers;

@@ -95,7 +95,7 @@ fn what_misses_is_said_and_shared_out() {
 
 #[test]
 fn the_diagonal_that_square_plates_would_have_is_told() {
-    // Three, four, five (Euclid I.47), and in six inches: the printed rule of the trade for a hip's run.
+    // Three, four, five (Euclid I.47), and the printed rule of the trade for the run of a hip: half a foot square.
     let view = see(oblong(["8000", "6000", "8000", "6000"]));
     assert!(view.next.contains("it reads 10000 mm"), "{}", view.next);
     let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../reference/geometry_checks.json");
@@ -201,12 +201,14 @@ fn a_plan_is_drawn_with_a_finger() {
     let touch = |sketch: Sketch, at: [f64; 2]| step(sketch, Some(SketchStep::Touch { at, snap: Snap::Square }));
     let mut view = touch(Sketch { title: "Shed".into(), ..Sketch::default() }, [60.0, 420.0]);
     assert_eq!(view.corners.len(), 1);
+    let first = view.corners[0].at;
     // Each touch is off square by a few px, and the third off the first corner's line.
     for at in [[300.0, 412.0], [309.0, 200.0], [68.0, 190.0]] {
         view = touch(view.sketch, at);
         assert_eq!(view.touched.as_ref().map(|touched| touched.part), Some(SketchPart::Wall));
     }
-    view = touch(view.sketch, [64.0, 424.0]);
+    assert_eq!(view.corners[0].at, first, "the ground does not slip under the finger");
+    view = touch(view.sketch, [first[0] + 4.0, first[1] + 4.0]);
     assert!(view.sketch.closed);
     let headings: Vec<_> = view.sketch.walls.iter().map(|wall| wall.heading_deg).collect();
     assert_eq!(headings, [0.0, 90.0, 180.0, -90.0]);

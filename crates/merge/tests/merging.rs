@@ -42,7 +42,7 @@ fn two_keys_of_one_line_go_together() {
     let theirs = HOUSE.replace(line, "rafter = { size = [47, 150], centres = 450 }");
     let merged = whole(HOUSE, &ours, &theirs);
     assert_eq!(merged, ours.replace("centres = 400 } # deeper", "centres = 450 } # deeper"));
-    assert_eq!(job::read(&whole(HOUSE, &theirs, &ours)), job::read(&merged));
+    assert_eq!(job::read(whole(HOUSE, &theirs, &ours)), job::read(&merged));
 }
 
 #[test]

@@ -8,7 +8,7 @@ use crate::failure::Failure;
 
 /// What the build of the app left.
 #[derive(RustEmbed)]
-#[folder = "$CARGO_MANIFEST_DIR/../../web/dist"]
+#[folder = "../../web/dist"]
 #[allow_missing = true]
 struct Dist;
 
@@ -23,8 +23,11 @@ fn missing() -> Failure {
     Failure::NotBuilt("this build has no app in it: run `make run`".to_owned())
 }
 
-/// Every file of the app with its path.
-pub fn files() -> Result<Vec<(String, Cow<'static, [u8]>)>, Failure> {
+/// A file of the app: its path and what is in it.
+pub type AppFile = (String, Cow<'static, [u8]>);
+
+/// Every file of the app.
+pub fn files() -> Result<Vec<AppFile>, Failure> {
     Dist::get(PAGE).ok_or_else(missing)?;
     Ok(Dist::iter().filter_map(|path| Some((path.to_string(), Dist::get(&path)?.data))).collect())
 }

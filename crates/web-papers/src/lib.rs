@@ -1,11 +1,11 @@
 //! The papers of a job for the browser: the pack and single cards as PDF, the
 //! list of timbers for a spreadsheet. A module of its own, so that the PDF
-//! writer and its fonts are fetched only when a paper is wanted.
+//! writer and its fonts are fetched only when a paper is wanted. The roof comes
+//! solved from the core, so that the solver is fetched once.
 
 use app::Refusal;
-use app::views::{LengthStyle, Settings};
 use drawings::PackError;
-use job::LengthUnit;
+use roof::solution::Solution;
 use serde::Deserialize;
 use wasm_bindgen::prelude::wasm_bindgen;
 
@@ -24,26 +24,20 @@ enum Paper {
     List,
 }
 
-/// Makes a paper of a job: its text, the settings and which paper, the last two as JSON.
+/// Makes a paper of a solution, as `Core.forPapers` gives it; which paper, as JSON.
 ///
 /// # Errors
 /// The refusal as JSON.
 #[wasm_bindgen]
-pub fn paper(text: &str, settings: &str, what: &str) -> Result<Vec<u8>, String> {
+pub fn paper(solution: &str, what: &str) -> Result<Vec<u8>, String> {
     std::panic::set_hook(Box::new(|panic| wasm_bindgen::throw_str(&panic.to_string())));
-    make(text, settings, what).map_err(|refusal| serde_json::to_string(&refusal).unwrap_or(refusal.what))
+    make(solution, what).map_err(|refusal| serde_json::to_string(&refusal).unwrap_or(refusal.what))
 }
 
-fn make(text: &str, settings: &str, what: &str) -> Result<Vec<u8>, Refusal> {
-    let settings: Settings = serde_json::from_str(settings).map_err(|e| Refusal::not_understood("paper", &e))?;
-    let what: Paper = serde_json::from_str(what).map_err(|e| Refusal::not_understood("paper", &e))?;
-    let mut job = job::read(text).map_err(|faults| Refusal::of_faults(&faults))?;
-    match settings.lengths {
-        LengthStyle::AsJob => {}
-        LengthStyle::Mm => job.show = LengthUnit::Millimetres,
-        LengthStyle::FeetInches => job.show = LengthUnit::FeetInches,
-    }
-    let solution = roof::solve(&job).map_err(|error| Refusal::of_roof(&error))?;
+fn make(solution: &str, what: &str) -> Result<Vec<u8>, Refusal> {
+    let not_understood = |error: serde_json::Error| Refusal::not_understood("paper", &error);
+    let what: Paper = serde_json::from_str(what).map_err(not_understood)?;
+    let solution: Solution = serde_json::from_str(solution).map_err(not_understood)?;
     let made = match what {
         Paper::Pack => drawings::pack(&solution),
         Paper::Card { mark } => drawings::piece_card(&solution, &mark),

@@ -9,10 +9,10 @@ use crate::pictures;
 use crate::question::{Figure, Question};
 use crate::told::Told;
 use crate::words::{Line, Working};
-use crate::{birdsmouth, cuts, lengths};
+use crate::{birdsmouth, cuts, ends, hips, lengths, roofs};
 use job::Job;
 use job::written::{self, Lengths};
-use roof::solution::{Member, Solution};
+use roof::solution::{Member, MemberKind, Solution};
 
 /// A working must arrive within this of the figure on the card, mm: a tenth of
 /// the half millimetre that a card shows.
@@ -90,7 +90,7 @@ pub fn answer(
     let asked = asked(&ground, member, question).ok_or_else(unknown)?;
     let told = told(&ground, member, question)
         .filter(|t| asked.agrees(t.chain.value))
-        .or_else(|| member.and_then(|m| measured::tell(m, question, &asked)))
+        .or_else(|| measured::tell(member, question, &asked))
         .ok_or_else(unknown)?;
     let picture = pictures::of(&ground, member, question, &asked.written(lengths), lengths, width);
     let (comes_to, basis) = (told.chain.value, told.chain.basis);
@@ -141,12 +141,11 @@ fn finished(chain: Chain, asked: &Asked, value: &str, lengths: Lengths, question
 
 /// The figure that is asked about.
 fn asked(ground: &Ground<'_>, member: Option<&Member>, q: &Question) -> Option<Asked> {
-    let Some(m) = member else { return None };
+    let Some(m) = member.filter(|_| !of_roof(q)) else { return asked_of_roof(ground, q) };
     let name = format!("{} {}", m.kind.name(), m.mark);
     let cut = || m.cuts.get(q.number);
     let of_cut = |what: &str| cut().map(|c| format!("{what}: {} of {name}", c.name));
     let mouth = |what: &str| format!("{what} of the birdsmouth of {name}");
-    let _ = ground;
     Some(match q.figure {
         Figure::TrueLength => Asked::length(format!("True length of {name}"), m.true_length_mm),
         Figure::CutLength => Asked::length(format!("Cut length of {name}"), m.cut_length_mm),
@@ -178,7 +177,7 @@ fn asked(ground: &Ground<'_>, member: Option<&Member>, q: &Question) -> Option<A
 }
 
 fn told(ground: &Ground<'_>, member: Option<&Member>, q: &Question) -> Option<Told> {
-    let m = member?;
+    let Some(m) = member.filter(|_| !of_roof(q)) else { return roofs::tell(ground, q) };
     match q.figure {
         Figure::TrueLength => Some(lengths::tell_true_length(ground, m)),
         Figure::Pitch => Some(lengths::tell_pitch(ground, m)),
@@ -188,6 +187,36 @@ fn told(ground: &Ground<'_>, member: Option<&Member>, q: &Question) -> Option<To
         Figure::Mitre => cuts::mitre(ground, m, q.number),
         Figure::Tilt => cuts::tilt(ground, m, q.number),
         Figure::Seat | Figure::Heel | Figure::Notch | Figure::Upstand => birdsmouth::tell(ground, m, q.figure),
+        Figure::CutLength | Figure::Stock | Figure::Tape => ends::tell(ground, m, q),
+        Figure::Backing => hips::backing(ground, m, q.number),
+        Figure::Drop => hips::drop(ground, m),
         _ => None,
     }
+}
+
+/// Figures of the roof even where they are asked of a timber.
+fn of_roof(q: &Question) -> bool {
+    matches!(q.figure, Figure::Ridge)
+}
+
+fn asked_of_roof(ground: &Ground<'_>, q: &Question) -> Option<Asked> {
+    let (totals, plan) = (&ground.solution.totals, &ground.solution.plan);
+    let wall = || plan.walls.iter().find(|w| w.id == q.of);
+    Some(match q.figure {
+        Figure::Rise => Asked::length("Height of the roof above the plates".into(), totals.rise_mm),
+        Figure::Ridge => {
+            let ridge = ground.member(&q.of).filter(|m| m.kind == MemberKind::RidgeBoard)?;
+            Asked::length(format!("Height of ridge board {}, on the pitch planes", ridge.mark), ridge.axis.from[2])
+        }
+        Figure::WallPitch => Asked::angle(format!("Pitch of wall {}", q.of), wall()?.pitch_deg?),
+        Figure::Overhang => Asked::length(format!("Overhang of wall {}", q.of), wall()?.overhang_mm),
+        Figure::Closing => Asked::length("Closing error of the plan".into(), plan.closing_error_mm),
+        Figure::Upstand if q.of.is_empty() => {
+            Asked::length("Height of all rafters above their plates".into(), totals.upstand_mm)
+        }
+        Figure::Volume => {
+            Asked { title: "Volume of all timber".into(), value: totals.timber_m3, unit: Unit::CubicMetres }
+        }
+        _ => return None,
+    })
 }

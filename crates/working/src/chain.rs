@@ -37,12 +37,6 @@ impl Unit {
             Self::CubicMetres => 5,
         }
     }
-
-    /// Half of the last decimal that is shown.
-    #[cfg(test)]
-    pub(crate) fn half_step(self) -> f64 {
-        [0.5, 0.05, 0.005, 0.000_5, 0.000_05, 0.000_005, 0.000_000_5][self.decimals()]
-    }
 }
 
 /// A figure as it is shown: its value is the rounded one.
@@ -92,11 +86,13 @@ pub(crate) struct Chain {
     pub(crate) basis: Basis,
     /// What the last line comes to.
     pub(crate) value: f64,
+    /// The line of the figure that was found last.
+    at: usize,
 }
 
 impl Chain {
     pub(crate) const fn new() -> Self {
-        Self { lines: Vec::new(), basis: Basis::Sizes, value: f64::NAN }
+        Self { lines: Vec::new(), basis: Basis::Sizes, value: f64::NAN, at: 0 }
     }
 
     /// A figure that is given: a size of the plan, a pitch, a section.
@@ -128,22 +124,31 @@ impl Chain {
         self.sum(words, sum, Unit::Millimetres)
     }
 
+    /// A length that is found already, as the last line; nothing where it is that.
+    pub(crate) fn conclude(&mut self, words: &str, found: &Shown) -> Shown {
+        if self.lines.len() == self.at + 1 && self.value.to_bits() == found.value.to_bits() {
+            return found.clone();
+        }
+        self.sum(words, found.to_string(), found.unit)
+    }
+
     /// An angle by a sum.
     pub(crate) fn angle(&mut self, words: impl Into<String>, sum: impl Into<String>) -> Shown {
         self.sum(words, sum, Unit::Degrees)
     }
 
-    /// Names the figure of the last line, so that it can be asked about in turn.
+    /// Names the figure that was found last, so that it can be asked about in turn.
     pub(crate) fn ask(&mut self, question: &Question) {
-        if let Some(line) = self.lines.last_mut() {
+        if let Some(line) = self.lines.get_mut(self.at) {
             line.why = Some(question.to_string());
         }
     }
 
     fn add(&mut self, words: String, sum: String, shown: Shown) -> Shown {
         // A figure that was found before is not found again.
-        let known = self.lines.iter().any(|l| l.words == words && l.sum == sum);
-        if !known {
+        let known = self.lines.iter().position(|l| l.words == words && l.sum == sum);
+        self.at = known.unwrap_or(self.lines.len());
+        if known.is_none() {
             self.lines.push(Line { words, sum, result: shown.result(), why: None });
         }
         self.value = shown.value;

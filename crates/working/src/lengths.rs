@@ -232,7 +232,7 @@ fn by_what_it_meets(chain: &mut Chain, ground: &Ground<'_>, m: &Member, less: &D
             sawn::short_of(chain, ground, m, &follows)?
         }
         Follows::End(other) => runs_on(chain, ground, m, other, less.mm)?,
-        Follows::Square if less.mm < 0.0 => over_verge(chain, ground, m, less)?,
+        Follows::Square | Follows::Fascia(_) if less.mm < 0.0 => over_verge(chain, ground, m, less)?,
         _ => return None,
     };
     ((found.value - less.mm).abs() < AGREES).then_some(found)
@@ -252,6 +252,11 @@ fn runs_on(chain: &mut Chain, ground: &Ground<'_>, m: &Member, other: &Member, b
 
 /// A ridge that runs out over a gable carries the verge rafters.
 fn over_verge(chain: &mut Chain, ground: &Ground<'_>, m: &Member, less: &Deduction) -> Option<Shown> {
+    let rafter = ground.job.timber.rafter.size.thickness;
+    if (less.mm + rafter / 2.0).abs() < AGREES {
+        let rafter = chain.given("Thickness of the rafters that bear on its end", rafter, Unit::Millimetres);
+        return Some(chain.length("It runs on by half of it, added: so below nothing", format!("−{rafter} ÷ 2")));
+    }
     let end = if less.at == CutPlace::Head { m.axis.to } else { m.axis.from };
     let dir = plan_dir(&m.axis);
     let wall = ground.solution.plan.walls.iter().find(|w| {
@@ -259,16 +264,11 @@ fn over_verge(chain: &mut Chain, ground: &Ground<'_>, m: &Member, less: &Deducti
         let inward = (DVec2::from_array(w.to) - from).normalize_or_zero().perp();
         inward.perp_dot(dir).abs() < 1e-6 && inward.dot(flat(end) - from).abs() < THROUGH
     })?;
-    let rafter = ground.job.timber.rafter.size.thickness;
     if (less.mm + wall.overhang_mm).abs() < AGREES {
         let out =
             chain.given(format!("Overhang of the verge at wall {}", wall.id), wall.overhang_mm, Unit::Millimetres);
         chain.ask(&Question::of(Figure::Overhang, &wall.id));
-        return Some(chain.length("Added, so a deduction below nothing", format!("−{out}")));
-    }
-    if (less.mm + rafter / 2.0).abs() < AGREES {
-        let rafter = chain.given("Thickness of the rafters nailed to its end", rafter, Unit::Millimetres);
-        return Some(chain.length("It runs on by half of it, added", format!("−{rafter} ÷ 2")));
+        return Some(chain.length("It runs on by that, added: so below nothing", format!("−{out}")));
     }
     None
 }

@@ -12,14 +12,14 @@ const IDEA: &str = "More than one thing shapes this timber here, so the figure i
                     as it was worked out in the round.";
 
 /// The figure, read off the solid.
-pub(crate) fn tell(m: &Member, q: &Question, asked: &Asked) -> Option<Told> {
+pub(crate) fn tell(m: Option<&Member>, q: &Question, asked: &Asked) -> Option<Told> {
     let mut chain = Chain::new();
-    match q.figure {
-        Figure::Stock => {
+    match (q.figure, m) {
+        (Figure::Stock, Some(m)) => {
             let [near, far] = reach(m.bench.points.iter().map(|p| p[0]))?;
             difference(&mut chain, [near, far], "to its nearest point", "to its farthest point", "Between square ends");
         }
-        Figure::CutLength => {
+        (Figure::CutLength, Some(m)) => {
             let [near, far] = top(m)?;
             difference(
                 &mut chain,

@@ -181,15 +181,15 @@ fn by_falling(chain: &mut Chain, spine: &Spine<'_>, c: &Slope) -> Option<Shown> 
     let over = c.inside(spine.corner.at);
     let pc = pitch(chain, c);
     let over = chain.given(format!("In plan from {} to the corner", c.line_name()), over, Unit::Millimetres);
-    let higher = chain.given(
-        format!("Height of {} over the corner", c.line_name()),
-        c.base - spine.corner.level,
-        Unit::Millimetres,
-    );
-    let above = chain.length(
-        format!("The slope of {} passes over the corner at", c.name()),
-        format!("{higher} + {over} × tan {pc}"),
-    );
+    let rise = format!("{over} × tan {pc}");
+    let higher = c.base - spine.corner.level;
+    let rise = if higher.abs() < AGREES {
+        rise
+    } else {
+        let words = format!("Height of {} over the corner", c.line_name());
+        format!("{} + {rise}", chain.given(words, higher, Unit::Millimetres))
+    };
+    let above = chain.length(format!("The slope of {} passes over the corner at", c.name()), rise);
     let turn = Angle::from_cos(spine.corner.dir.dot(c.inward)).to_deg();
     let turn = chain.given(
         format!("Plan angle between the line and straight up the slope of {}", c.name()),

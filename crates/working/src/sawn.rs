@@ -96,10 +96,9 @@ pub(crate) fn follows<'a>(ground: &Ground<'a>, m: &Member, cut: &Cut, line: &Lin
         }
         return None;
     }
-    if line.out.perp_dot(dir).abs() < SAME_WAY {
-        return Some(Follows::Square);
-    }
-    ground.solution.plan.walls.iter().find(|w| fascia_here(w, m, line)).map(Follows::Fascia)
+    let fascia = ground.solution.plan.walls.iter().find(|w| fascia_here(w, m, line));
+    let square = line.out.perp_dot(dir).abs() < SAME_WAY;
+    fascia.map(Follows::Fascia).or(square.then_some(Follows::Square))
 }
 
 fn fascia_here(w: &WallOut, m: &Member, line: &Line) -> bool {
@@ -121,6 +120,9 @@ pub(crate) fn turn(chain: &mut Chain, ground: &Ground<'_>, m: &Member, follows: 
         }
         Follows::Fascia(wall) => {
             let between = ways::between(chain, ground, me, Way::Wall(wall));
+            if between.value >= 90.0 {
+                return chain.given(format!("{words}: none"), 0.0, Unit::Degrees);
+            }
             chain.angle(words, format!("90° − {between}"))
         }
         Follows::End(other) => ways::between(chain, ground, me, Way::Timber(other)),
@@ -144,16 +146,11 @@ pub(crate) fn short_of(chain: &mut Chain, ground: &Ground<'_>, m: &Member, follo
     } else if (off - thick.value).abs() < SAME_PLACE {
         thick
     } else {
-        let shown = chain.read_off(
-            "from the centre line of that timber to the side that the cut lies on",
-            *off,
-            Unit::Millimetres,
-        );
-        shown
+        chain.read_off("from the centre line of that timber to the side that the cut lies on", *off, Unit::Millimetres)
     };
     let between = ways::between(chain, ground, Way::Timber(m), Way::Timber(other));
     if between.value >= 90.0 {
-        return Some(half);
+        return Some(chain.conclude("They stand square, so that is it", &half));
     }
     Some(chain.length("The same on the slant, level along the timber", format!("{half} ÷ sin {between}")))
 }

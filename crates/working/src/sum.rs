@@ -12,8 +12,11 @@ pub(crate) fn value(text: &str) -> Option<f64> {
     (reader.rest.is_empty() && value.is_finite()).then_some(value)
 }
 
+/// A function of one figure.
+type Function = fn(f64) -> f64;
+
 /// Functions that a sum may use, longest name first where one begins another.
-const FUNCTIONS: &[(&str, fn(f64) -> f64)] = &[
+const FUNCTIONS: &[(&str, Function)] = &[
     ("asin", |v| Angle::from_sin(v).to_deg()),
     ("acos", |v| Angle::from_cos(v).to_deg()),
     ("atan", |v| Angle::from_tan(v).to_deg()),

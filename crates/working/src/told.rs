@@ -28,7 +28,6 @@ pub(crate) mod rule {
     pub(crate) const HIP: &str =
         "NAVEDTRA 14044, Builder (US Navy), chapter 2: hips from their own run and the rise of the roof";
     pub(crate) const DEDUCT: &str = "NAVEDTRA 14044, Builder (US Navy), chapter 2: half the thickness of what it meets, measured level along the timber";
-    pub(crate) const PLANES: &str = "from first principles: where two sloping planes are equally high";
     pub(crate) const ENDS: &str = "from first principles: the long side of a square-cornered triangle";
     pub(crate) const SOLID: &str = "from first principles: measured on the finished timber";
     pub(crate) const PLUMB_CUT: &str =

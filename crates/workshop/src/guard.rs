@@ -16,6 +16,11 @@ pub(crate) const PAIR_PAGE: &str = "/pair";
 /// parts, and the two calls that it makes.
 const BEFORE_PAIRING: [&str; 5] = [PAIR_PAGE, "/pair.js", "/pages.css", "/api/1/hello", "/api/1/pair"];
 
+/// What browsers ask for without showing their cookies. It is the same for everybody.
+fn is_public(path: &str) -> bool {
+    BEFORE_PAIRING.contains(&path) || path == "/manifest.webmanifest" || path.starts_with("/icons/")
+}
+
 /// Looks at every request before anything else does.
 pub(crate) async fn guard(State(door): State<Door>, request: Request, next: Next) -> Response {
     let mut response = match refuse(&door, request.method(), request.uri().path(), request.headers()) {
@@ -48,7 +53,7 @@ fn refuse(door: &Door, method: &Method, path: &str, headers: &HeaderMap) -> Opti
         );
         return Some(refusal.into_response());
     }
-    if !door.network || BEFORE_PAIRING.contains(&path) {
+    if !door.network || is_public(path) {
         return None;
     }
     if token_of(headers).is_some_and(|token| door.inside.tokens.let_in(token)) {

@@ -16,7 +16,7 @@ const ALWAYS: [(HeaderName, &str); 6] = [
     (HeaderName::from_static("cross-origin-resource-policy"), "same-origin"),
     (
         HeaderName::from_static("permissions-policy"),
-        "camera=(), microphone=(), geolocation=(), payment=(), usb=(), serial=(), bluetooth=(), midi=()",
+        "camera=(), microphone=(), geolocation=(), payment=(), usb=(), serial=(), midi=()",
     ),
 ];
 

@@ -939,6 +939,10 @@ next_diagonal: [number, number] | null,
  */
 pitch_fault: string | null, 
 /**
+ * Lengths are typed in feet and inches.
+ */
+feet: boolean, 
+/**
  * The job file, once the plan is whole.
  */
 text: string | null, };

@@ -65,7 +65,9 @@ export class Engine {
       this.#papers = null;
       throw thrown;
     }
-    const bytes = papers.paper(ask.text, JSON.stringify(ask.settings), JSON.stringify(ask.what));
+    if (!this.#core) return { is: "broken", why: "not loaded" };
+    const solution = this.#core.forPapers(ask.text, JSON.stringify(ask.settings));
+    const bytes = papers.paper(solution, JSON.stringify(ask.what));
     return { is: "paper", bytes: bytes as Uint8Array<ArrayBuffer> };
   }
 }

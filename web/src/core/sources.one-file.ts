@@ -32,3 +32,6 @@ export function carriedJob(): string | null {
 }
 
 export const laterParts = (): string[] => [];
+
+/** The page brings everything with it, and no server is behind it. */
+export const oneFile = true;

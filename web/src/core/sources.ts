@@ -28,3 +28,6 @@ export function carriedJob(): string | null {
 
 /** What is fetched once the app stands, so that it is there with no network. */
 export const laterParts = (): string[] => [whole(papersUrl), whole("one-file.html")];
+
+/** The page brings everything with it, and no server is behind it. */
+export const oneFile = false;

@@ -5,6 +5,8 @@ declare module "*/wasm/web_core.js" {
     call(name: string, takes: string): string;
     /** The points of the scene that the last call made; once. */
     takeScene(): Points | undefined;
+    /** The solution of a job, for the module that makes its papers. */
+    forPapers(text: string, settings: string): string;
     free(): void;
   }
   export class Points {
@@ -17,6 +19,6 @@ declare module "*/wasm/web_core.js" {
 }
 
 declare module "*/wasm/web_papers.js" {
-  export function paper(text: string, settings: string, what: string): Uint8Array;
+  export function paper(solution: string, what: string): Uint8Array;
   export default function init(from: { module_or_path: unknown }): Promise<unknown>;
 }

@@ -11,11 +11,16 @@ import { keepOnDevice } from "./service";
 import { firstPlace } from "./places";
 import { goInstead, route } from "./route.svelte";
 import { newId } from "./ids";
+import { Sync } from "../sync/sync.svelte";
+import { t } from "../words";
 import { OpenSession } from "./session.svelte";
 import { settings } from "./settings.svelte";
 
 /** How often work that is only in memory is offered to the store again, ms. */
 const RETRY_MS = 15_000;
+
+/** How long the first start waits for a workshop to answer, ms. */
+const WORKSHOP_MS = 1_500;
 
 class App {
   readonly core = new CoreClient(sources);
@@ -23,6 +28,15 @@ class App {
   readonly session = new OpenSession(this.core, this.store, {
     kept: (job) => this.#kept(job),
     made: () => undefined,
+  });
+  readonly sync = new Sync({
+    store: this.store,
+    changed: async (job) => {
+      await this.session.follow(job);
+      await this.changed(job);
+    },
+    said: () => t("workshop.said"),
+    deviceName: () => deviceName(),
   });
   /** The jobs, first the one last worked on; those in the bin apart. */
   shelf = $state.raw<JobRow[]>([]);
@@ -32,7 +46,6 @@ class App {
   trouble = $state<Trouble>(null);
   online = $state(navigator.onLine);
   #bell: Bell | null = null;
-  #heardKept: ((job: string) => void)[] = [];
 
   async start(): Promise<void> {
     addEventListener("online", () => (this.online = true));
@@ -44,7 +57,8 @@ class App {
     await this.store.open();
     const carried = sources.carriedJob();
     if (carried) await this.#openCarried(carried);
-    else await this.#firstUse();
+    const workshop = !sources.oneFile && (await this.#findWorkshop());
+    if (!carried && !workshop) await this.#firstUse();
     await this.readShelf();
     this.ready = true;
     setInterval(() => void this.#retry(), RETRY_MS);
@@ -70,8 +84,18 @@ class App {
   /** On the first use the example lies on the shelf. */
   async #firstUse(): Promise<void> {
     if (await this.store.note<boolean>("used")) return;
-    await this.store.add({ id: newId(), title: titleOf(example), text: example });
+    const id = newId();
+    await this.store.add({ id, title: titleOf(example), text: example });
+    await this.store.putNote("example", id);
     await this.store.putNote("used", true);
+  }
+
+  /** A workshop brings its own shelf. Only the first time is it waited for, and not long. */
+  async #findWorkshop(): Promise<boolean> {
+    const found = this.sync.start();
+    if (await this.store.note<boolean>("used")) return true;
+    const late = new Promise<boolean>((resolve) => setTimeout(() => resolve(false), WORKSHOP_MS));
+    return Promise.race([found, late]);
   }
 
   /** Asks the browser not to clear the jobs away when the device runs short of room. */
@@ -93,16 +117,11 @@ class App {
   async changed(job: string): Promise<void> {
     await this.readShelf();
     this.#bell?.ring({ job });
-  }
-
-  /** Is called with every job of which a version was kept. */
-  onKept(heard: (job: string) => void): void {
-    this.#heardKept.push(heard);
+    this.sync.soon();
   }
 
   #kept(job: string): void {
     void this.changed(job);
-    for (const heard of this.#heardKept) heard(job);
   }
 
   #heardTrouble(): void {
@@ -134,6 +153,11 @@ function nameOf(text: string): string {
   let hash = 0x811c9dc5;
   for (const letter of text) hash = Math.imul(hash ^ (letter.codePointAt(0) ?? 0), 0x01000193) >>> 0;
   return `${text.length}-${hash.toString(16)}`;
+}
+
+/** What this device calls itself in the workshop's history. */
+function deviceName(): string {
+  return /iPhone|Android|Mobile/.test(navigator.userAgent) ? "phone" : "computer";
 }
 
 export const app = new App();

@@ -1,5 +1,6 @@
 // The open job: what places show, and how it is changed, undone and kept.
 
+import { untrack } from "svelte";
 import type { Calls, Edit, Nudge, Refusal, Settings, Sketch, Standing } from "../core/bindings";
 import type { CoreClient } from "../core/core";
 import { MovedOn, NoSuchJob, type Next, type OpenJob } from "../store/history";
@@ -8,6 +9,7 @@ import type { Store } from "../store/store";
 import { t } from "../words";
 import { Refused, type Paper, type SceneBuffers, type Session } from "./session";
 import { newId } from "./ids";
+import type { Clashing } from "../sync/workshop";
 
 /** How often an edit is made again on what another tab kept, before it is given back as refused. */
 const MOST_TRIES = 5;
@@ -162,6 +164,7 @@ export class OpenSession implements Session {
       if (!open) return false;
       try {
         const answer = await this.core.call("open", { text });
+        readable(answer.gives);
         const next = {
           text: answer.gives.text,
           said,
@@ -203,6 +206,7 @@ export class OpenSession implements Session {
       this.#refusal = null;
       try {
         const answer = await this.core.call("open", { text });
+        readable(answer.gives);
         const made = await this.store.add({
           id: newId(),
           title: answer.gives.title,
@@ -222,6 +226,31 @@ export class OpenSession implements Session {
         return null;
       }
     });
+  }
+
+  /** Makes one text of two sides: theirs merged with ours, and of each clash the side that was chosen. */
+  async settleClash(clash: Clashing, mine: boolean[]): Promise<boolean> {
+    const ours = this.text;
+    if (ours === null) return false;
+    const said = t("clash.said");
+    const whole = clash.clashes.some((one, k) => one.path === "" && mine[k]);
+    if (whole || (clash.merged === null && mine.every(Boolean))) return this.replace(ours, said);
+    const text = await this.#inTurn(async () => {
+      try {
+        let now = (await this.core.call("open", { text: clash.merged ?? clash.theirs })).gives.text;
+        for (const [k, { path, ours: value }] of clash.clashes.entries()) {
+          if (!mine[k]) continue;
+          const edit: Edit = value === null ? { do: "remove", path } : { do: "set", path, value };
+          now = (await this.core.call("edit", edit)).gives.text;
+        }
+        return now;
+      } catch (thrown) {
+        await this.core.call("open", { text: ours }).catch(() => undefined);
+        this.#caught(thrown);
+        return null;
+      }
+    });
+    return text !== null && this.replace(text, said);
   }
 
   undo(): Promise<void> {
@@ -344,11 +373,17 @@ export class OpenSession implements Session {
   }
 
   #inTurn<T>(work: () => Promise<T>): Promise<T> {
-    this.#busy += 1;
+    // Counting is no reading: an effect that opens a job must not run again because of it.
+    untrack(() => (this.#busy += 1));
     const turn = this.#last.then(work).finally(() => (this.#busy -= 1));
     this.#last = turn.catch(() => undefined);
     return turn;
   }
+}
+
+/** A text with faults is no job yet: it does not go on the shelf, nor over a job. */
+function readable(standing: Standing): void {
+  if (standing.refusal && standing.refusal.faults.length > 0) throw new Refused(standing.refusal);
 }
 
 function plain(code: string, what: string, remedy: string): Refusal {

@@ -72,6 +72,7 @@ pub fn look(ask: SketchAsk, lengths: Lengths) -> Result<SketchView, Refusal> {
         next_part: notes.next.part.map(|part| part.touched()),
         next_diagonal: notes.next.diagonal,
         pitch_fault: made.pitch_fault,
+        feet: lengths == Lengths::FeetInches,
         text: made.text,
         sketch,
     })

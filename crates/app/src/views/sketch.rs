@@ -159,6 +159,8 @@ pub struct SketchView {
     pub next_diagonal: Option<[u32; 2]>,
     /// The pitch can't be read: why.
     pub pitch_fault: Option<String>,
+    /// Lengths are typed in feet and inches.
+    pub feet: bool,
     /// The job file, once the plan is whole.
     pub text: Option<String>,
 }

@@ -30,12 +30,12 @@ pub struct Folder {
 impl Folder {
     /// Runs the command.
     pub fn run(self) -> Result<(), Failure> {
+        let before = ours(&self.folder)?;
         let files = embedded::files()?;
         let cannot = |place: &Path| {
             let to = place.display().to_string();
             move |why: io::Error| Failure::CannotWrite { to, why }
         };
-        let before = ours(&self.folder)?;
         for (path, _) in &files {
             if let Some(parent) = self.folder.join(path).parent() {
                 fs::create_dir_all(parent).map_err(cannot(parent))?;

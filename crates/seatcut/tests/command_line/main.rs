@@ -3,6 +3,7 @@
 mod bad_arguments;
 mod bad_jobs;
 mod bench;
+mod carrying;
 mod commands;
 mod faults_of_writing;
 mod readme;

@@ -5,7 +5,7 @@ use roof::solution::Solution;
 use std::path::Path;
 use working::{Figure, Question};
 
-/// The named examples, or all of them for none.
+/// Every example.
 pub fn examples() -> Vec<(String, Job, Solution)> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../examples");
     let mut files: Vec<_> = std::fs::read_dir(folder).expect("examples").map(|f| f.expect("file").path()).collect();
@@ -15,7 +15,8 @@ pub fn examples() -> Vec<(String, Job, Solution)> {
         .filter(|f| f.extension().is_some_and(|e| e == "toml"))
         .map(|file| {
             let name = file.file_stem().expect("name").to_string_lossy().into_owned();
-            let job = job::read(&std::fs::read_to_string(&file).expect("text")).expect("a job");
+            let text = std::fs::read_to_string(file).expect("text");
+            let job = job::read(&text).expect("a job");
             let solution = roof::solve(&job).expect("a roof");
             (name, job, solution)
         })
@@ -49,5 +50,16 @@ pub fn questions(solution: &Solution) -> Vec<Question> {
             ask(Figure::Drop, 0);
         }
     }
+    for figure in [Figure::Rise, Figure::Closing, Figure::Upstand, Figure::Volume] {
+        all.push(Question::roof(figure));
+    }
+    for wall in &solution.plan.walls {
+        all.push(Question::of(Figure::Overhang, &wall.id));
+        if wall.pitch_deg.is_some() {
+            all.push(Question::of(Figure::WallPitch, &wall.id));
+        }
+    }
+    let ridges = solution.members.iter().filter(|m| m.kind == roof::solution::MemberKind::RidgeBoard);
+    all.extend(ridges.map(|m| Question::of(Figure::Ridge, &m.mark)));
     all
 }

@@ -34,8 +34,9 @@ const IDLE_READERS: usize = 8;
 #[derive(Debug)]
 pub struct Store {
     file: PathBuf,
-    writer: Writer,
+    // Closed before the writer, which as the last one puts its log into the file.
     readers: Mutex<Vec<Connection>>,
+    writer: Writer,
 }
 
 impl Store {
@@ -47,7 +48,7 @@ impl Store {
         let file = folder.join(FILE);
         open::make_folder(folder)?;
         let connection = open::for_writing(&file)?;
-        Ok(Self { file, writer: Writer::start(connection)?, readers: Mutex::default() })
+        Ok(Self { file, readers: Mutex::default(), writer: Writer::start(connection)? })
     }
 
     /// Keeps a text of a job. Answered when it is on the disk.

@@ -5,10 +5,16 @@ import { BufferAttribute, InstancedBufferGeometry, Mesh, ShaderMaterial, Vector2
 import type { InstancedBufferAttribute } from "three";
 import type { Scene } from "../../../core/bindings";
 import * as growing from "./growing";
+import { clamp } from "./sight";
 import { paintPairs, type Tint } from "./tints";
 
 /** Arrises lie this many px in front of their faces, so that they are not eaten by them. */
 const PULL_PX = 1.5;
+/** Width of an arris, CSS px. */
+const WIDTH = 1.2;
+/** From here on, mm in a CSS px, a rafter is only some px wide and its arrises would hide its wood: they pale. */
+const FULL_MM = 6;
+const PALEST = 0.28;
 
 const VERTEX = /* glsl */ `
   attribute vec3 from;
@@ -18,10 +24,11 @@ const VERTEX = /* glsl */ `
   uniform float width;
   uniform float pull;
   uniform float near;
+  uniform float strength;
   varying vec4 paint;
 
   void main() {
-    paint = tint;
+    paint = vec4(tint.rgb, tint.a * strength);
     vec4 a = modelViewMatrix * vec4(from, 1.0);
     vec4 b = modelViewMatrix * vec4(to, 1.0);
     bool behind = a.z > -near && b.z > -near;
@@ -69,6 +76,7 @@ export class Arrises {
         width: { value: 1 },
         pull: { value: 1 },
         near: { value: 1 },
+        strength: { value: 1 },
       },
     });
     this.mesh = new Mesh(new InstancedBufferGeometry(), material);
@@ -100,13 +108,14 @@ export class Arrises {
     if (this.#tint) growing.send(this.#tint, this.#words.length);
   }
 
-  /** Tells how large the screen is, px of the card, and how many mm a px shows. */
-  screen(width: number, height: number, line: number, mmPerPx: number, near: number): void {
+  /** Tells how large the screen is, px of the card, how many of them a CSS px has, and how many mm one shows. */
+  screen(width: number, height: number, density: number, mmPerPx: number, near: number): void {
     const uniforms = this.mesh.material.uniforms;
     (uniforms["half_screen"]!.value as Vector2).set(width / 2, height / 2);
-    uniforms["width"]!.value = line;
+    uniforms["width"]!.value = WIDTH * density;
     uniforms["pull"]!.value = PULL_PX * mmPerPx;
     uniforms["near"]!.value = near;
+    uniforms["strength"]!.value = clamp(FULL_MM / (mmPerPx * density), PALEST, 1);
   }
 
   dispose(): void {

@@ -10,7 +10,7 @@ import {
   PlaneGeometry,
   ShadowMaterial,
 } from "three";
-import { hex, mix, word, type Palette } from "./palette";
+import { brightness, hex, mix, word, type Palette } from "./palette";
 import { less, type Point } from "./sight";
 
 /** A line of the grid every metre. */
@@ -19,8 +19,11 @@ const METRE = 1000;
 const MARGIN = 0.75;
 /** Below the lowest timber, mm, so that nothing flickers with it. */
 const BELOW = 20;
-/** How dark the shadow is. */
+/** How dark the shadow is: on a light ground, on a dark one. */
 const SHADOW = 0.2;
+const SHADOW_AT_NIGHT = 0.5;
+/** The grid is the ground with so much of the text's colour in it. */
+const GRID = 0.13;
 
 export class Ground {
   readonly group = new Group();
@@ -53,7 +56,9 @@ export class Ground {
   }
 
   colour(palette: Palette): void {
-    this.#shade.material.color.setHex(hex(palette.text));
+    const night = brightness(palette.ground) < brightness(palette.text);
+    this.#shade.material.color.setHex(night ? 0 : hex(palette.text));
+    this.#shade.material.opacity = night ? SHADOW_AT_NIGHT : SHADOW;
     const [low, high] = [this.#low, this.#high];
     this.#low = [0, 0, 0];
     this.#high = [0, 0, 0];
@@ -73,7 +78,7 @@ export class Ground {
     const radius = Math.max(high[0] - low[0], high[1] - low[1]) / 2 + reach;
     const points: number[] = [];
     const words: number[] = [];
-    const colour = mix(palette.line, palette.ground, 0.25);
+    const colour = mix(palette.ground, palette.text, GRID);
     const put = (x: number, y: number) => {
       const far = Math.hypot(x - middle[0], y - middle[1]) / radius;
       points.push(x, y, level);

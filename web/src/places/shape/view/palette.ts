@@ -9,6 +9,7 @@ export interface Palette {
   wood: Rgb;
   sawn: Rgb;
   slope: Rgb;
+  /** Arrises: the theme's edge or its ground, whichever is darker, so that wood keeps its colour between them. */
   edge: Rgb;
   chosen: Rgb;
   wrong: Rgb;
@@ -19,14 +20,15 @@ export interface Palette {
 export function read(at: Element): Palette {
   const style = getComputedStyle(at);
   const get = (name: string) => parse(style.getPropertyValue(name));
+  const [ground, edge] = [get("--ground"), get("--edge")];
   return {
-    ground: get("--ground"),
+    ground,
     line: get("--line"),
     text: get("--text"),
     wood: get("--wood"),
     sawn: get("--sawn"),
     slope: get("--slope"),
-    edge: get("--edge"),
+    edge: brightness(edge) < brightness(ground) ? edge : ground,
     chosen: get("--chosen"),
     wrong: get("--wrong"),
     good: get("--good"),
@@ -40,6 +42,11 @@ export function parse(css: string): Rgb {
   const value = Number.parseInt(full, 16);
   if (full.length !== 6 || Number.isNaN(value)) return [0, 0, 0];
   return [value >> 16, (value >> 8) & 255, value & 255];
+}
+
+/** How bright a colour is to the eye, 0 to 255. */
+export function brightness([r, g, b]: Rgb): number {
+  return 0.3 * r + 0.59 * g + 0.11 * b;
 }
 
 /** From one colour towards another, `t` from 0 to 1. */

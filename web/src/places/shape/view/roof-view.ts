@@ -1,11 +1,11 @@
 // The roof in 3-D: what is given to it is drawn, what a finger does is told. Knows nothing of jobs or sessions.
 
-import { ColorManagement, DirectionalLight, HemisphereLight } from "three";
+import { ColorManagement } from "three";
 import type { Scene } from "../../../core/bindings";
 import type { SceneBuffers } from "../../../state/session";
 import { Arrises } from "./arrises";
 import { see } from "./camera";
-import { aim, lightUp } from "./light";
+import { Light } from "./light";
 import { Crowd } from "./crowd";
 import { listen } from "./fingers";
 import { Ground } from "./ground";
@@ -30,9 +30,6 @@ export interface Tells {
   lost(lost: boolean): void;
 }
 
-/** Width of an arris, CSS px. */
-const ARRIS = 1.1;
-
 export class RoofView {
   readonly travel: Travel;
   readonly pins: Pins;
@@ -42,8 +39,7 @@ export class RoofView {
   readonly #slopes = new Slopes();
   readonly #ground = new Ground();
   readonly #labels: Labels;
-  readonly #sky = new HemisphereLight();
-  readonly #sun = new DirectionalLight();
+  readonly #light = new Light();
   readonly #touch = new Touch();
   readonly #stop: (() => void)[] = [];
   #palette: Palette;
@@ -64,8 +60,13 @@ export class RoofView {
       () => this.#resized(),
       (lost) => tell.lost(lost),
     );
-    lightUp(this.#screen.scene, this.#sky, this.#sun);
-    this.#screen.scene.add(this.#ground.group, this.#timbers.group, this.#arrises.mesh, this.#slopes.mesh);
+    this.#screen.scene.add(
+      this.#light.group,
+      this.#ground.group,
+      this.#timbers.group,
+      this.#arrises.mesh,
+      this.#slopes.mesh,
+    );
     this.#stop.push(
       watch(() => this.#recolour(read(canvas))),
       listen(canvas, {
@@ -91,8 +92,8 @@ export class RoofView {
       this.#slopes.take(buffers.slopes);
       this.#touch.take(scene, buffers);
       this.#ground.lay(scene.low, scene.high, this.#palette);
-      this.travel.box(scene.low, scene.high, anew);
-      aim(this.#sun, scene.low, scene.high);
+      this.travel.take(scene.low, scene.high, buffers.arrises, anew);
+      this.#light.aim(scene.low, scene.high);
       this.#dress();
     });
     this.#screen.castShadows();
@@ -160,8 +161,9 @@ export class RoofView {
       const more = this.travel.tick(now);
       const { width, height, density, camera } = this.#screen;
       this.#projector = see(this.travel.sight, camera, width, height, scene);
+      this.#light.follow(camera);
       const mm = sight.mmPerPx(this.travel.sight, height * density);
-      this.#arrises.screen(width * density, height * density, ARRIS * density, mm, camera.near);
+      this.#arrises.screen(width * density, height * density, density, mm, camera.near);
       const crowd = new Crowd();
       this.pins.place(this.#projector, crowd);
       this.#labels.place(this.#projector, crowd);

@@ -46,6 +46,8 @@ const FARTHEST = 200_000;
 const AHEAD = 1000;
 /** Share of the screen that the roof fills after fitting; the rest is air for marks and fingers. */
 const FILL = 0.86;
+/** A fit comes to rest within a px in so many rounds. */
+const FIT_ROUNDS = 8;
 
 export function rad(deg: number): number {
   return (deg * Math.PI) / 180;
@@ -82,27 +84,49 @@ export function eye(sight: Sight): Point {
   return along(sight.target, axes(sight).back, away(sight));
 }
 
-/** A look at a box, from a side, so that all of it is in view. `aspect` is width over height of the screen. */
+/**
+ * A look from a side at points (three numbers each), so that all are in view and none sits in a corner.
+ * `aspect` is width over height of the screen.
+ */
 export function fit(
-  low: Point,
-  high: Point,
+  points: ArrayLike<number>,
   way: Pick<Sight, "turn" | "lift" | "field">,
   aspect: number,
 ): Sight {
-  const target: Point = [(low[0] + high[0]) / 2, (low[1] + high[1]) / 2, (low[2] + high[2]) / 2];
   const { right, up, back } = axes(way);
   const slope = Math.tan(way.field / 2) * FILL;
-  let distance = 0;
-  for (let corner = 0; corner < 8; corner++) {
-    const at: Point = [
-      corner & 1 ? high[0] : low[0],
-      corner & 2 ? high[1] : low[1],
-      corner & 4 ? high[2] : low[2],
-    ];
-    const out = less(at, target);
-    const spread = Math.max(Math.abs(dot(out, up)), Math.abs(dot(out, right)) / aspect);
-    distance = Math.max(distance, spread / slope + dot(out, back));
+  // In the axes of the eye, from where the first point lies.
+  const size = points.length - (points.length % 3);
+  const flat = new Float64Array(size);
+  let [near, far] = [-Infinity, Infinity];
+  for (let i = 0; i < size; i += 3) {
+    const at: Point = [points[i]!, points[i + 1]!, points[i + 2]!];
+    flat[i] = dot(at, right);
+    flat[i + 1] = dot(at, up);
+    flat[i + 2] = dot(at, back);
+    near = Math.max(near, flat[i + 2]!);
+    far = Math.min(far, flat[i + 2]!);
   }
+  if (size === 0) return { target: [0, 0, 0], reach: AHEAD, ...way };
+  const middle = (near + far) / 2;
+  let [x, y, distance] = [flat[0]!, flat[1]!, (near - far + AHEAD) / slope];
+  for (let turn = 0; turn < FIT_ROUNDS; turn++) {
+    let [left, rightmost, low, high] = [Infinity, -Infinity, Infinity, -Infinity];
+    for (let i = 0; i < size; i += 3) {
+      // Never behind the eye, however bad the guess is.
+      const depth = Math.max(distance - (flat[i + 2]! - middle), distance / 10);
+      const across = (flat[i]! - x) / depth;
+      const upright = (flat[i + 1]! - y) / depth;
+      left = Math.min(left, across);
+      rightmost = Math.max(rightmost, across);
+      low = Math.min(low, upright);
+      high = Math.max(high, upright);
+    }
+    x += ((left + rightmost) / 2) * distance;
+    y += ((low + high) / 2) * distance;
+    distance *= Math.max((rightmost - left) / 2 / (slope * aspect), (high - low) / 2 / slope, 0.1);
+  }
+  const target = along(along(along([0, 0, 0], right, x), up, y), back, middle);
   const reach = clamp(distance * Math.tan(way.field / 2), NEAREST, FARTHEST);
   return { target, turn: way.turn, lift: way.lift, field: way.field, reach };
 }

@@ -74,10 +74,11 @@ export function tint(
 
 /** Timbers of the frame are told apart a little by what they do. */
 function ofLayer(layer: string, { wood, sawn }: Palette): Rgb {
-  if (layer === "plates" || layer === "ridges") return mix(wood, sawn, 0.85);
-  if (layer === "inside") return mix(wood, sawn, 0.35);
-  if (layer === "edges") return mix(wood, sawn, 0.6);
-  return wood;
+  if (layer === "plates") return mix(wood, sawn, 1.1);
+  if (layer === "ridges") return mix(wood, sawn, 0.95);
+  if (layer === "edges") return mix(wood, sawn, 0.75);
+  if (layer === "inside") return mix(wood, sawn, 0.2);
+  return mix(wood, sawn, 0.5);
 }
 
 /** Between -1 and 1, scattered but always the same for the same timber. */

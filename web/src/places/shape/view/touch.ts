@@ -8,11 +8,11 @@ import type { Projector } from "./projector";
 import { along, type Point } from "./sight";
 import type { Look, Tint } from "./tints";
 
+/** `level`: where the touch meets the level of the plates, whatever stands in between. */
 export type Touched =
-  | { is: "timber"; mark: string; at: Point }
-  | { is: "wall"; wall: string; at: Point }
-  /** Where the ray meets the level of the plates. */
-  | { is: "ground"; at: Point }
+  | { is: "timber"; mark: string; level: Point | null }
+  | { is: "wall"; wall: string; level: Point | null }
+  | { is: "ground"; level: Point }
   | { is: "nothing" };
 
 /** Rings about the middle of the finger, px, and how many tries on each. */
@@ -48,29 +48,22 @@ export class Touch {
 
   at(view: Projector, x: number, y: number): Touched {
     const straight = view.ray(x, y);
+    const level = onLevel(straight);
     const timber = this.#timber(straight);
     const slope = this.#slopes ? this.#slope(straight) : null;
-    if (timber && (!slope || timber.far < slope.far + UNDER_SLOPE)) return this.#asTimber(straight, timber);
-    if (slope) return this.#asWall(straight, slope);
+    if (timber && (!slope || timber.far < slope.far + UNDER_SLOPE)) return this.#asTimber(timber, level);
+    if (slope) return this.#asWall(slope, level);
     for (const ring of RINGS) {
-      let best: { ray: Ray; hit: Hit } | null = null;
+      let best: Hit | null = null;
       for (let k = 0; k < TRIES; k++) {
         const way = (k / TRIES) * 2 * Math.PI;
         const ray = view.ray(x + ring * Math.cos(way), y + ring * Math.sin(way));
         const hit = this.#timber(ray);
-        if (hit && (!best || hit.far < best.hit.far)) best = { ray, hit };
+        if (hit && (!best || hit.far < best.far)) best = hit;
       }
-      if (best) return this.#asTimber(best.ray, best.hit);
+      if (best) return this.#asTimber(best, level);
     }
-    const down = straight.way[2] === 0 ? -1 : -straight.from[2] / straight.way[2];
-    return down > 0 ? { is: "ground", at: along(straight.from, straight.way, down) } : { is: "nothing" };
-  }
-
-  /** Where a touch meets the level of the plates, whatever stands in between. */
-  onLevel(view: Projector, x: number, y: number): Point | null {
-    const ray = view.ray(x, y);
-    const far = ray.way[2] === 0 ? -1 : -ray.from[2] / ray.way[2];
-    return far > 0 ? along(ray.from, ray.way, far) : null;
+    return level ? { is: "ground", level } : { is: "nothing" };
   }
 
   /** Solid timbers come before see-through ones. */
@@ -91,17 +84,18 @@ export class Touch {
     return first(ray, points, this.#slopeRuns, this.#slopeBoxes, () => true);
   }
 
-  #asTimber(ray: Ray, hit: Hit): Touched {
+  #asTimber(hit: Hit, level: Point | null): Touched {
     const mark = this.#scene?.members[hit.run]?.mark;
-    return mark === undefined
-      ? { is: "nothing" }
-      : { is: "timber", mark, at: along(ray.from, ray.way, hit.far) };
+    return mark === undefined ? { is: "nothing" } : { is: "timber", mark, level };
   }
 
-  #asWall(ray: Ray, hit: Hit): Touched {
+  #asWall(hit: Hit, level: Point | null): Touched {
     const wall = this.#scene?.slopes[hit.run]?.wall;
-    return wall === undefined
-      ? { is: "nothing" }
-      : { is: "wall", wall, at: along(ray.from, ray.way, hit.far) };
+    return wall === undefined ? { is: "nothing" } : { is: "wall", wall, level };
   }
+}
+
+function onLevel(ray: Ray): Point | null {
+  const far = ray.way[2] === 0 ? -1 : -ray.from[2] / ray.way[2];
+  return far > 0 ? along(ray.from, ray.way, far) : null;
 }

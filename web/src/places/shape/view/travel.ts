@@ -15,7 +15,9 @@ const NUDGE = sight.rad(10);
 /** Zoom of one press of + or -. */
 const PRESS = 0.8;
 /** The first look: from the south-east, as one comes up to a house, high enough to see into it. */
-const FIRST = { turn: sight.rad(-56), lift: sight.rad(27), field: sight.ROUND_FIELD };
+const FIRST = { turn: sight.rad(-60), lift: sight.rad(30), field: sight.ROUND_FIELD };
+/** On a phone held upright: more from the end and from higher up, so that a long roof fills the screen. */
+const FIRST_UPRIGHT = { turn: sight.rad(-38), lift: sight.rad(38), field: sight.ROUND_FIELD };
 /** Straight down, north up. */
 const ABOVE = { turn: sight.rad(-90), lift: sight.rad(90), field: sight.FLAT_FIELD };
 /** The sides in the order in which they are walked: south, east, north, west. */
@@ -30,14 +32,15 @@ export class Travel {
   #from: Sight;
   #since = 0;
   #low: Point = [0, 0, 0];
-  #high: Point = [1000, 1000, 1000];
+  #high: Point = [0, 0, 0];
+  #points: ArrayLike<number> = [];
   #aspect = 1;
   #height = 1;
   #moved = false;
 
   /** `changed` asks for a frame. */
   constructor(private readonly changed: () => void) {
-    this.sight = sight.fit(this.#low, this.#high, FIRST, 1);
+    this.sight = sight.fit([], FIRST, 1);
     this.#from = this.sight;
   }
 
@@ -48,10 +51,11 @@ export class Travel {
     if (!this.#moved) this.#jump(this.#whole());
   }
 
-  /** The box of the roof. A look that has not been moved by hand is fitted to it. */
-  box(low: Point, high: Point, anew: boolean): void {
+  /** What is travelled round: its box, and points that are to be in view. `anew` looks at the whole of it. */
+  take(low: Point, high: Point, points: ArrayLike<number>, anew: boolean): void {
     this.#low = low;
     this.#high = high;
+    this.#points = points;
     if (anew) {
       this.way = "round";
       this.#moved = false;
@@ -148,8 +152,10 @@ export class Travel {
         ? ABOVE
         : this.way === "side"
           ? { turn: sight.rad(SIDES[this.side] ?? 0), lift: 0, field: sight.FLAT_FIELD }
-          : FIRST;
-    return sight.fit(this.#low, this.#high, way, this.#aspect);
+          : this.#aspect < 1
+            ? FIRST_UPRIGHT
+            : FIRST;
+    return sight.fit(this.#points, way, this.#aspect);
   }
 
   #ease(to: Sight): void {

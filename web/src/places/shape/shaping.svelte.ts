@@ -1,0 +1,183 @@
+// What this place shows and what is chosen in it. The job itself is the session's.
+
+import { SvelteSet } from "svelte/reactivity";
+import type { MemberRow, Nudge, Overview, RidgeRow, WallRow } from "../../core/bindings";
+import type { Session } from "../../state/session";
+import { t, type Word } from "../../words";
+import type { Way } from "./view/travel";
+import type { Look } from "./view/tints";
+import type { RoofView } from "./view/roof-view";
+import type { Touched } from "./view/touch";
+import type { Marked } from "./view/labels";
+import { record } from "./view/timing";
+
+export type Panel = "timbers" | "walls" | "show" | "entries" | "notices";
+
+export type Chosen =
+  { is: "timber"; mark: string } | { is: "wall"; wall: string } | { is: "ridge"; id: string };
+
+/** The layers of the core, in the order of the switches. */
+export const LAYERS = ["rafters", "ridges", "plates", "inside", "edges"] as const;
+
+export class Shaping {
+  /** The panel that is open, unless something is chosen. */
+  panel = $state<Panel | null>(null);
+  chosen = $state.raw<Chosen | null>(null);
+  readonly layers = new SvelteSet<string>(LAYERS);
+  slopes = $state(true);
+  marks = $state(false);
+  sizes = $state(false);
+  progress = $state(false);
+  /** A pitch that is set is for the whole roof, not only for the wall that is chosen. */
+  pitchAll = $state(false);
+  way = $state<Way>("round");
+  /** The next touch says where to stand. */
+  placing = $state(false);
+  /** No 3-D drawing just now. */
+  lost = $state(false);
+  /** Spoken by screen readers when it changes. */
+  said = $state("");
+  view = $state.raw<RoofView | null>(null);
+  #nudge: Nudge | null = null;
+  #frame = 0;
+
+  constructor(readonly session: Session) {}
+
+  /** The roof as it is, or as it would be while a finger drags. */
+  get overview(): Overview | null {
+    return this.session.nudged?.overview ?? this.session.standing?.overview ?? null;
+  }
+
+  readonly look: Look = $derived({
+    timber: this.chosen?.is === "timber" ? this.chosen.mark : null,
+    wall: this.chosen?.is === "wall" ? this.chosen.wall : null,
+    layers: new Set(this.layers),
+    slopes: this.slopes,
+    marks: this.marks,
+    progress: this.progress,
+  });
+
+  /** The wall that a pitch is set for; none for the whole roof. */
+  get pitchWall(): string | null {
+    return this.pitchAll || this.chosen?.is !== "wall" ? null : this.chosen.wall;
+  }
+
+  /** What is written at the timbers. */
+  readonly marked: Marked[] = $derived.by(() => {
+    const overview = this.overview;
+    if (!overview) return [];
+    const chosen = this.chosen?.is === "timber" ? this.chosen.mark : null;
+    return overview.scene.members.flatMap((member, k): Marked[] => {
+      const row = overview.members[k];
+      const shown = this.layers.has(member.layer) && (this.marks || this.progress);
+      if (!row || (member.mark !== chosen && !shown)) return [];
+      const far = row.changed ? "changed" : row.done;
+      const told = this.progress && far !== "no" ? `${member.mark}: ${t(`shape.done.${far}`)}` : member.mark;
+      const text = member.mark === chosen || this.marks || far !== "no" ? told : "";
+      if (text === "") return [];
+      return [{ member, text, kind: member.mark === chosen ? "chosen" : row.changed ? "changed" : "plain" }];
+    });
+  });
+
+  get timber(): MemberRow | null {
+    const chosen = this.chosen;
+    if (chosen?.is !== "timber") return null;
+    return this.overview?.members.find((row) => row.mark === chosen.mark) ?? null;
+  }
+
+  get wall(): WallRow | null {
+    const chosen = this.chosen;
+    if (chosen?.is !== "wall") return null;
+    return this.overview?.walls.find((row) => row.wall === chosen.wall) ?? null;
+  }
+
+  get ridge(): RidgeRow | null {
+    const chosen = this.chosen;
+    if (chosen?.is !== "ridge") return null;
+    return this.overview?.ridges.find((row) => row.id === chosen.id) ?? null;
+  }
+
+  choose(chosen: Chosen | null): void {
+    this.chosen = chosen;
+    if (!chosen) this.said = t("shape.nothing_chosen");
+    else if (chosen.is === "timber") this.said = this.timber?.spoken ?? "";
+    else if (chosen.is === "wall")
+      this.said = `${t("shape.wall", { wall: chosen.wall })}, ${this.wall?.form ?? ""}`;
+    else this.said = `${t("shape.ridge_height")} ${this.ridge?.height ?? ""}`;
+  }
+
+  /** Opens a panel; a second press puts it away. */
+  open(panel: Panel): void {
+    this.panel = this.panel === panel && !this.chosen ? null : panel;
+    this.chosen = null;
+  }
+
+  touched(what: Touched): void {
+    if (this.placing) {
+      this.#standAt(what);
+    } else if (what.is === "timber") this.choose({ is: "timber", mark: what.mark });
+    else if (what.is === "wall") this.choose({ is: "wall", wall: what.wall });
+    else if (this.chosen) this.choose(null);
+  }
+
+  go(way: Exclude<Way, "stand">): void {
+    this.placing = false;
+    this.view?.travel.go(way);
+    this.way = way;
+    this.#say(way);
+  }
+
+  /** Looks down on the plan and waits for a touch. */
+  askWhere(): void {
+    if (this.way !== "above") this.view?.travel.go("above");
+    this.way = "above";
+    this.placing = true;
+    this.said = t("shape.stand_where");
+  }
+
+  whole(): void {
+    this.placing = false;
+    this.view?.travel.whole();
+    this.way = this.view?.travel.way ?? this.way;
+  }
+
+  /** Shows a change while a finger drags: no more than one a frame. */
+  nudge(nudge: Nudge): void {
+    this.#nudge = nudge;
+    if (this.#frame === 0) this.#frame = requestAnimationFrame(() => void this.#send());
+  }
+
+  /** Keeps what was dragged to. */
+  async keep(nudge: Nudge): Promise<void> {
+    this.#nudge = null;
+    const kept = await this.session.edit(nudge);
+    if (!kept) this.session.letGo();
+    else if (this.chosen) this.choose(this.chosen);
+  }
+
+  letGo(): void {
+    this.#nudge = null;
+    this.session.letGo();
+  }
+
+  async #send(): Promise<void> {
+    this.#frame = 0;
+    const nudge = this.#nudge;
+    if (!nudge) return;
+    const start = performance.now();
+    await this.session.nudge(nudge);
+    record("seatcut:solve", start);
+  }
+
+  #standAt(what: Touched): void {
+    if (what.is === "nothing" || !what.level) return;
+    this.placing = false;
+    this.view?.travel.stand(what.level[0], what.level[1]);
+    this.way = "stand";
+    this.#say("stand");
+  }
+
+  #say(way: Way): void {
+    this.said = t(`shape.said.${way}` satisfies Word);
+  }
+}
