@@ -252,7 +252,7 @@ fn a_plan_of_an_example_comes_out_as_it_was() {
         let expected: Vec<[f64; 2]> = moved.iter().map(|at| [at[0] - first[0], at[1] - first[1]]).collect();
         assert_same(&corners(&job_of(&view)), &expected, &name);
         // Put back into its job, it changes nothing but the plan's own words.
-        let again = job::read(&into_job(&text, &view.sketch).unwrap()).unwrap();
+        let again = job::read(into_job(&text, &view.sketch).unwrap()).unwrap();
         assert_same(&corners(&again), &corners(&job), &name);
         assert_eq!((again.walls, again.timber, again.dormers), (job.walls, job.timber, job.dormers), "{name}");
         tried += 1;
