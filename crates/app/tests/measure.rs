@@ -104,7 +104,11 @@ fn the_diagonal_that_square_plates_would_have_is_told() {
 fn diagonals_of_an_oblong_tell_how_far_it_is_out_of_square() {
     let one = across(oblong(["8000", "6000", "8000", "6000"]), 0, 2, "10006");
     let view = see(one.clone());
-    assert!(view.next.starts_with("The plan is fixed. Measure the diagonal from corner 2 to corner 4"), "{}", view.next);
+    assert!(
+        view.next.starts_with("The plan is fixed. Measure the diagonal from corner 2 to corner 4"),
+        "{}",
+        view.next
+    );
     assert_eq!(view.next_diagonal, Some([1, 3]));
     let view = see(across(one, 1, 3, "9994"));
     let differ = view.figures.iter().find(|figure| figure.label == "Diagonals differ by").unwrap();
@@ -271,7 +275,13 @@ fn a_plan_measured_anew_keeps_the_rest_of_its_job() {
     }
     let refusal = into_job(&text, &three).unwrap_err();
     assert_eq!(refusal.code, "plan-unfit");
-    assert_eq!(refusal.faults[0].what, job::read(&new.replace("D = { gable", "E = { gable")).unwrap_err().as_slice()[0].what.replace('E', "D").replace("to D", "to C"));
+    assert_eq!(
+        refusal.faults[0].what,
+        job::read(&new.replace("D = { gable", "E = { gable")).unwrap_err().as_slice()[0]
+            .what
+            .replace('E', "D")
+            .replace("to D", "to C")
+    );
 }
 
 mod never {
@@ -287,8 +297,9 @@ mod never {
             "\\PC{0,6}",
         ];
         let turn = prop_oneof![3 => Just(String::new()), 1 => "[0-9]{1,3}"];
-        (heading, any::<bool>(), any::<f64>(), tape, turn)
-            .prop_map(|(heading_deg, known, drawn_mm, tape, turn)| SketchWall { heading_deg, known, drawn_mm, tape, turn })
+        (heading, any::<bool>(), any::<f64>(), tape, turn).prop_map(|(heading_deg, known, drawn_mm, tape, turn)| {
+            SketchWall { heading_deg, known, drawn_mm, tape, turn }
+        })
     }
 
     fn sketch() -> impl Strategy<Value = Sketch> {
