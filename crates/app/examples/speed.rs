@@ -1,5 +1,5 @@
 //! How long the desk takes natively, to compare with WebAssembly: `speed JOB…` prints, for each job, the least
-//! milliseconds of opening it and of a nudge of its pitch, as JSON. See `scripts/wasm_speed.mjs`.
+//! milliseconds of solving it, of opening it and of a nudge of its pitch, as JSON. See `scripts/wasm_speed.mjs`.
 
 use app::Desk;
 use std::time::Instant;
@@ -13,13 +13,15 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         let pitch = job::read(&text)?.pitch_deg;
         let open = serde_json::json!({ "text": text }).to_string();
         let mut desk = Desk::default();
+        let job = job::read(&text)?;
+        let solved = least(|_| roof::solve(&job).map(drop).map_err(|error| error.to_string()))?;
         let opened = least(|_| desk.call("open", &open).map(drop).map_err(|refusal| refusal.what))?;
         let nudged = least(|round| {
             let pitch = pitch + round as f64 / 100.0;
             let takes = serde_json::json!({ "do": "pitch", "wall": null, "pitch_deg": pitch }).to_string();
             desk.call("nudge", &takes).map(drop).map_err(|refusal| refusal.what)
         })?;
-        println!("{}", serde_json::json!({ "job": path, "open": opened, "nudge": nudged }));
+        println!("{}", serde_json::json!({ "job": path, "solve": solved, "open": opened, "nudge": nudged }));
     }
     Ok(())
 }

@@ -245,7 +245,7 @@ fn a_plan_of_an_example_comes_out_as_it_was() {
         let expected: Vec<[f64; 2]> = moved.iter().map(|at| [at[0] - first[0], at[1] - first[1]]).collect();
         assert_same(&corners(&job_of(&view)), &expected, &name);
         // Put back into its job, it changes nothing but the plan's own words.
-        let again = job::read(&into_job(&text, &view.sketch).unwrap()).unwrap();
+        let again = job::read(into_job(&text, &view.sketch).unwrap()).unwrap();
         assert_same(&corners(&again), &corners(&job), &name);
         assert_eq!((again.walls, again.timber, again.dormers), (job.walls, job.timber, job.dormers), "{name}");
         tried += 1;
@@ -277,7 +277,7 @@ fn a_plan_measured_anew_keeps_the_rest_of_its_job() {
     assert_eq!(refusal.code, "plan-unfit");
     assert_eq!(
         refusal.faults[0].what,
-        job::read(&new.replace("D = { gable", "E = { gable")).unwrap_err().as_slice()[0]
+        job::read(new.replace("D = { gable", "E = { gable")).unwrap_err().as_slice()[0]
             .what
             .replace('E', "D")
             .replace("to D", "to C")
