@@ -2,11 +2,11 @@
 //! broken where nothing happens.
 
 /// Wood kept on either side of a break, px.
-const BESIDE: f64 = 16.0;
+const BESIDE: f64 = 10.0;
 /// Between the two parts of a broken timber, px.
-const GAP: f64 = 10.0;
+const GAP: f64 = 9.0;
 /// A break that saves less is not worth making, px.
-const WORTH: f64 = 24.0;
+const WORTH: f64 = 12.0;
 /// Each try draws the timber this much smaller.
 const SMALLER: f64 = 1.12;
 /// Tries before a timber is drawn as it is: smaller it would be a hair.
