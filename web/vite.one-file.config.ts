@@ -34,7 +34,8 @@ export default defineConfig({
     rolldownOptions: { input: at("src/main.ts"), output: { codeSplitting: false } },
   },
   worker: {
-    format: "es",
+    // Opened from a file, browsers start no module workers from a page's own parts, but plain ones.
+    format: "iife",
     plugins: () => [toldModules()],
     rolldownOptions: { output: { codeSplitting: false } },
   },

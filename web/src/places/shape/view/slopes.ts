@@ -7,7 +7,7 @@ import { mix, word, type Palette } from "./palette";
 import { paint, type Look } from "./tints";
 
 /** How much of the roof a sheet hides. */
-const SHEET = 0.22;
+const SHEET = 0.14;
 const CHOSEN_SHEET = 0.5;
 /** With the sheets put away, the chosen one is still shown, faintly. */
 const CHOSEN_ALONE = 0.4;

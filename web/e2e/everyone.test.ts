@@ -1,0 +1,118 @@
+// For everyone: checked against WCAG 2.2 AA in every theme and size, and used by keys alone.
+
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { barriers, browser, picture, SIZES, visit, type Size } from "./browser";
+import { jobText, kept, openCard, toPlace } from "./steps";
+import { workshop, type Workshop } from "./workshop";
+
+let chromium: Browser;
+let house: Workshop;
+beforeAll(async () => {
+  [chromium, house] = await Promise.all([browser(), workshop()]);
+});
+afterAll(async () => {
+  await chromium?.close();
+  await house?.clear();
+});
+
+const THEMES = ["light", "dark", "sun"] as const;
+
+describe.each(Object.keys(SIZES) as Size[])("on a %s", (size) => {
+  test.each(THEMES)("nothing bars the way in the %s theme", async (theme) => {
+    const { page, context } = await visit(chromium, size, house.address);
+    await page.evaluate(
+      (to) => localStorage.setItem("seatcut.settings", JSON.stringify({ theme: to })),
+      theme,
+    );
+    await page.reload();
+    const found: string[] = [];
+    const look = async (name: string) => {
+      await picture(page, `${name}-${size}-${theme}`);
+      found.push(...(await barriers(page)).map((barrier) => `${name}: ${barrier}`));
+      // No page is wider than the screen.
+      const [wide, screen] = await page.evaluate(() => [document.documentElement.scrollWidth, innerWidth]);
+      if (wide! > screen!) found.push(`${name}: wider than the screen by ${wide! - screen!} px`);
+    };
+    await page
+      .getByRole("link", { name: /Boathouse/ })
+      .first()
+      .waitFor();
+    await look("shelf");
+    for (const room of ["settings", "help", "new", "measure"]) {
+      await page.evaluate((to) => (location.hash = `#/${to}`), room);
+      await page.locator("main").waitFor();
+      await page.waitForTimeout(500);
+      await look(room);
+    }
+    await page.evaluate(() => (location.hash = "#/"));
+    await page
+      .getByRole("link", { name: /Boathouse/ })
+      .first()
+      .click();
+    await kept(page);
+    await page.getByText("Rise to the ridge").waitFor();
+    await look("shape");
+    await page.getByRole("button", { name: "Walls" }).click();
+    await page
+      .getByRole("button", { name: /^Wall F/ })
+      .first()
+      .click();
+    await look("wall");
+    await toPlace(page, "Bench");
+    await page.getByText("of 213 cut").first().waitFor();
+    await look("pieces");
+    await openCard(page, "Hip-5");
+    await look("card");
+    await page.locator("article .figures .ask").first().click();
+    await page.getByText("Rule:").waitFor();
+    await look("why");
+    expect(found).toEqual([]);
+    await context.close();
+  });
+});
+
+/** Presses Tab until what has this name is in focus. */
+async function tabTo(page: Page, name: RegExp, most = 60): Promise<void> {
+  for (let k = 0; k < most; k += 1) {
+    await page.keyboard.press("Tab");
+    const at = await page.evaluate(() => {
+      const here = document.activeElement;
+      return here ? (here.getAttribute("aria-label") ?? here.textContent ?? "").trim() : "";
+    });
+    if (name.test(at)) return;
+  }
+  throw new Error(`no way by keys to ${name}`);
+}
+
+test("by keys alone a job is opened, a wall made a gable, a figure asked why", async () => {
+  const { page, context } = await visit(chromium, "desktop", house.address);
+  await page
+    .getByRole("link", { name: /Boathouse/ })
+    .first()
+    .waitFor();
+  await tabTo(page, /Boathouse/);
+  await page.keyboard.press("Enter");
+  await kept(page);
+  await page.getByText("Rise to the ridge").waitFor();
+  await tabTo(page, /^Walls$/, 80);
+  await page.keyboard.press("Enter");
+  await tabTo(page, /^Wall L.*40°/, 40);
+  await page.keyboard.press("Enter");
+  await page.getByRole("radio", { name: "Hip" }).focus();
+  await page.keyboard.press("ArrowRight");
+  await expect.poll(() => jobText(page)).toMatch(/L = \{[^}]*gable = true/);
+  await page.keyboard.press("Control+z");
+  await expect.poll(() => jobText(page)).not.toMatch(/L = \{[^}]*gable = true/);
+  await openCard(page, "Hip-5");
+  const step = page.getByRole("region", { name: /^Mark 1 of/ });
+  await step.waitFor();
+  await page.keyboard.press("ArrowRight");
+  await page.getByRole("region", { name: /^Mark 2 of/ }).waitFor();
+  await page.locator("article .figures button.ask").first().focus();
+  await page.keyboard.press("Enter");
+  await page.getByRole("dialog").waitFor();
+  await page.keyboard.press("Escape");
+  await page.getByRole("dialog").waitFor({ state: "detached" });
+  await context.close();
+});

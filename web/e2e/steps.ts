@@ -1,0 +1,82 @@
+// What a user does in the app, by the names that the app gives things.
+
+import { expect } from "vitest";
+import type { Page } from "playwright-core";
+
+/** Waits until the last edit is kept. */
+export async function kept(page: Page): Promise<void> {
+  await page.getByText("Kept here").waitFor();
+}
+
+/** Opens a job of the shelf. */
+export async function openJob(page: Page, title: string): Promise<void> {
+  await page.getByRole("link", { name: title }).first().click();
+  await page.getByRole("heading", { name: title, level: 1 }).waitFor();
+  await kept(page);
+}
+
+export async function toPlace(page: Page, place: "Measure" | "Shape" | "Bench"): Promise<void> {
+  await page.getByRole("navigation", { name: "Places" }).getByRole("link", { name: place }).click();
+}
+
+/** Goes to the card of a piece. */
+export async function openCard(page: Page, mark: string): Promise<void> {
+  await page.evaluate((to) => {
+    location.hash = location.hash.replace(/^(#\/job\/[^/]+).*/, `$1/bench/${to}`);
+  }, mark);
+  await page.getByRole("heading", { name: mark, level: 2, exact: true }).waitFor();
+}
+
+/** The figure of the open card that has this label. */
+export async function figure(page: Page, label: string): Promise<string> {
+  const found = page.locator("article .figures .ask").filter({ hasText: label }).locator(".figure");
+  return (await found.first().innerText()).trim();
+}
+
+/** The text of the open job, as its own page shows it. */
+export async function jobText(page: Page): Promise<string> {
+  return page.evaluate(async () => {
+    const open = indexedDB.open("seatcut");
+    const database = await new Promise<IDBDatabase>((done) => (open.onsuccess = () => done(open.result)));
+    const id = location.hash.split("/")[2] ?? "";
+    const all = <T>(store: string): Promise<T[]> =>
+      new Promise((done) => {
+        const asked = database.transaction(store).objectStore(store).getAll();
+        asked.onsuccess = () => done(asked.result as T[]);
+      });
+    const [job] = (await all<{ id: string; cursor: number }>("jobs")).filter((row) => row.id === id);
+    const versions = await all<{ job: string; n: number; text: string }>("versions");
+    database.close();
+    return versions.find((version) => version.job === id && version.n === job?.cursor)?.text ?? "";
+  });
+}
+
+/** Draws an oblong by its lengths, with no pointing, and makes the roof. */
+export async function oblong(page: Page, title: string, length: string, width: string): Promise<void> {
+  await page.getByRole("link", { name: "New job" }).click();
+  await page.getByRole("link", { name: "Measure the plates" }).click();
+  const add = page.getByText("Add a wall by its length");
+  await add.waitFor();
+  await add.click();
+  const walls = [
+    ["Straight on", length],
+    ["To the left", width],
+    ["To the left", length],
+  ] as const;
+  for (const [turn, tape] of walls) {
+    await page.getByLabel("Length of the next wall").fill(tape);
+    await page.getByRole("button", { name: turn, exact: true }).click();
+    await expect.poll(() => page.getByLabel("Length of the next wall").inputValue()).toBe("");
+  }
+  await page.getByRole("button", { name: "Close the plan" }).click();
+  await page.getByRole("button", { name: /^Wall D/ }).click();
+  await page.keyboard.type(width);
+  await page.keyboard.press("Enter");
+  await page.getByText("The plates close.").waitFor();
+  await page.getByLabel("What the job is called").fill(title);
+  await page.getByLabel("Pitch of the roof").fill("42.5");
+  await page.getByLabel("Pitch of the roof").blur();
+  await page.getByRole("button", { name: "Make the roof" }).click();
+  await page.getByRole("heading", { name: title, level: 1 }).waitFor();
+  await kept(page);
+}
