@@ -10,6 +10,8 @@ use roof::solution::{BoltOut, BoltWay, Cut, CutPlace, Member, TapeMark};
 const SQUARE_ACROSS: f64 = 0.25;
 /// An end that is this far inside its arris is no longer on it, mm.
 const OFF_THE_ARRIS: f64 = 0.5;
+/// A mark that leaves the stock by less is on it, mm: a pencil line.
+const ON_THE_STOCK: f64 = 0.5;
 /// What the level face of a birdsmouth is called.
 pub const SEAT: &str = "seat cut";
 
@@ -79,7 +81,14 @@ fn step(writing: &Writing, member: &Member, k: usize, set: Set<'_>) -> Step {
             let label = writing.say_first(&mark.name);
             let tape = Figure { label, value: reading(writing, member, mark), why: Some(why("tape", member, number)) };
             let ways = cut.filter(|(_, cut)| !is_square(cut)).map(|(number, cut)| ways(writing, member, number, cut));
-            (tape, mark_words(mark, ways.is_some()), ways)
+            let mut words = mark_words(mark, ways.is_some());
+            if let Some((end, mm)) = past_the_stock(member, mark) {
+                let over = writing.length(mm);
+                words.push_str(&format!(
+                    " It begins {over} past the {end} end: leave the timber that much longer there."
+                ));
+            }
+            (tape, words, ways)
         }
         Set::Seat(_) => {
             let mouth = member.birdsmouth;
@@ -111,6 +120,20 @@ fn mark_words(mark: &TapeMark, set: bool) -> String {
         if is_across(mark) { "square across the top edge" } else { "at both readings and join them over the top edge" };
     let sides = if set { ", then down the sides with the setting" } else { ", then square down the sides" };
     format!("Mark the {} {across}{sides}.", mark.name)
+}
+
+/// By how much a mark lies past an end of the least stock, and which: where
+/// backing or another cut takes off the corner that it starts from.
+pub fn past_the_stock(member: &Member, mark: &TapeMark) -> Option<(&'static str, f64)> {
+    let before = -mark.left_mm.min(mark.right_mm);
+    let after = mark.left_mm.max(mark.right_mm) - member.stock_length_mm;
+    if before > ON_THE_STOCK {
+        Some((end(member), before))
+    } else if after > ON_THE_STOCK {
+        Some(("head", after))
+    } else {
+        None
+    }
 }
 
 /// Whether the mark's line is square across the top edge.

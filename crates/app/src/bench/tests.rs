@@ -60,7 +60,9 @@ fn cards_say_what_the_solution_says() {
             for (number, mark) in member.marks.iter().enumerate() {
                 let key = format!("tape {} {number}", piece.mark);
                 let step = card.steps.iter().find(|s| s.tape.why.as_ref() == Some(&key)).unwrap();
-                for end in [mark.left_mm, mark.right_mm] {
+                // Half a pencil line out of square is one reading.
+                let left = if (mark.left_mm - mark.right_mm).abs() < 0.25 { mark.right_mm } else { mark.left_mm };
+                for end in [left, mark.right_mm] {
                     assert!(step.tape.value.contains(&mm.write(end)), "{name} {}: {}", piece.mark, step.tape.value);
                 }
             }
@@ -75,18 +77,36 @@ fn cards_say_what_the_solution_says() {
 }
 
 #[test]
-fn steps_follow_the_tape_and_stay_on_the_stock() {
+fn steps_follow_the_tape() {
     for name in EXAMPLES {
         let solution = example(name).1;
         for member in &solution.members {
             let at: Vec<f64> = steps::sets(member).iter().map(steps::Set::at).collect();
             assert!(at.windows(2).all(|w| w[0] <= w[1]), "{name} {}: {at:?}", member.mark);
-            let ends = member.marks.iter().flat_map(|m| [m.left_mm, m.right_mm]);
-            for mm in ends {
-                assert!(mm > -0.5 && mm < member.stock_length_mm + 0.5, "{name} {}: {mm}", member.mark);
+        }
+    }
+}
+
+#[test]
+fn a_step_off_the_stock_says_how_much_longer_to_leave_it() {
+    let mut off = 0;
+    for name in EXAMPLES {
+        let (job, solution) = example(name);
+        for piece in &solution.pieces {
+            let member = solution.members.iter().find(|m| m.mark == piece.mark).unwrap();
+            let card = of(&job, &solution, &piece.mark, Lengths::Millimetres);
+            for (number, mark) in member.marks.iter().enumerate() {
+                let key = format!("tape {} {number}", piece.mark);
+                let step = card.steps.iter().find(|s| s.tape.why.as_ref() == Some(&key)).unwrap();
+                let on =
+                    [mark.left_mm, mark.right_mm].iter().all(|mm| (-0.5..=member.stock_length_mm + 0.5).contains(mm));
+                assert_eq!(step.words.contains("leave the timber that much longer"), !on, "{name} {key}");
+                off += usize::from(!on);
             }
         }
     }
+    // The tips of some backed hips are planed away with the corner they are marked from.
+    assert!(off > 0);
 }
 
 #[test]

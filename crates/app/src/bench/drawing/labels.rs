@@ -83,7 +83,7 @@ mod tests {
 
     #[test]
     fn readings_far_apart_share_a_row() {
-        let spots = spots(&labels(&[20.0, 180.0, 300.0]), 320.0, 24.0);
+        let spots = spots(&labels(&[20.0, 160.0, 300.0]), 320.0, 24.0);
         assert!(spots.iter().all(|spot| spot.row == 0), "{spots:?}");
     }
 
