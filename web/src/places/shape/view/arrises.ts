@@ -14,7 +14,7 @@ const PULL_PX = 1.5;
 const WIDTH = 1.2;
 /** From here on, mm in a CSS px, a rafter is only some px wide and its arrises would hide its wood: they pale. */
 const FULL_MM = 6;
-const PALEST = 0.28;
+const PALEST = 0.13;
 
 const VERTEX = /* glsl */ `
   attribute vec3 from;
