@@ -114,7 +114,7 @@ describe.each(Object.keys(SIZES) as Size[])("on a %s", (size) => {
     await page.getByRole("heading", { name: "Ridge-1a", level: 2 }).waitFor();
     await expect.poll(() => figure(page, "Cut length")).toMatch(/^\d+' \d+( \d+\/\d+)?"$/);
     await openCard(page, "Plate-A");
-    await page.getByText("Top plate").first().waitFor();
+    await page.getByRole("article").getByText("Top plate").first().waitFor();
     expect(faults).toEqual([]);
     await context.close();
   });

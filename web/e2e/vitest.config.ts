@@ -7,7 +7,9 @@ export default defineConfig({
     include: ["*.test.ts"],
     // One browser and one server at a time: what is timed is timed alone.
     fileParallelism: false,
-    testTimeout: 60_000,
+    testTimeout: 90_000,
+    // Software draws the 3-D: a page may be slow to answer, and is given the time.
+    expect: { poll: { timeout: 20_000 } },
     hookTimeout: 60_000,
   },
 });

@@ -63,8 +63,7 @@ fn parts(solution: &Solution) -> Vec<Part> {
     let most = |k: usize| points().map(|p| p[k]).fold(f64::NEG_INFINITY, f64::max);
     let (low, high) = ([least(0), least(1)], [most(0), most(1)]);
     let wide = (high[0] - low[0]).max(high[1] - low[1]);
-    // Written so that what is not a number fails too.
-    if !(wide > 0.0) {
+    if wide.is_nan() || wide <= 0.0 {
         return Vec::new();
     }
     let scale = (SIDE - 2.0 * MARGIN) / wide;

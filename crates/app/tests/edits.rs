@@ -222,6 +222,7 @@ proptest! {
         // Whatever it says, it comes back.
         drop(desk.call(&name, &takes.to_string()));
         drop(desk.call(&name, &raw));
-        prop_assert!(ask(&mut desk, "settle", json!({ "lengths": "mm", "words": "us" })).is_ok());
+        let settled = ask(&mut desk, "settle", json!({ "lengths": "mm", "words": "us" }));
+        prop_assert!(settled.is_ok());
     }
 }

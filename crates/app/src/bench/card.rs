@@ -114,7 +114,7 @@ fn notices(writing: &Writing, solution: &Solution, piece: &PatternPiece, member:
         notices.push(BACK_LAST.to_owned());
     }
     notices.extend(member.splices.iter().map(|splice| splice_words(writing, splice)));
-    let about = |notice: &&roof::solution::Notice| piece.members.iter().any(|mark| *mark == notice.place);
+    let about = |notice: &&roof::solution::Notice| piece.members.contains(&notice.place);
     notices.extend(solution.notices.iter().filter(about).map(|notice| notice.text.clone()));
     notices.iter().map(|text| writing.say(text)).collect()
 }

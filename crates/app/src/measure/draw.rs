@@ -29,6 +29,9 @@ const NUMBER_OFF: f64 = 26.0;
 /// How long a gap is drawn, px: at least, so that it is seen, and at most.
 const GAP: [f64; 2] = [26.0, 60.0];
 
+/// How far the figure of a gap stands from its corner, px: past its number.
+const GAP_LABEL: f64 = 58.0;
+
 /// How many times a gap is exaggerated between these.
 const GAP_TIMES: f64 = 40.0;
 
@@ -124,7 +127,7 @@ fn plate(parts: &mut Vec<Drawn>, plan: &Plan, frame: &Frame, wall: usize, length
         parts.push(drawn(Ink::Edge, name.clone(), Shape::Line { points: line.to_vec() }));
     }
     let letter = wall_letter(wall);
-    let words = [format!("{letter}  {}", shown_bare(plan, wall, lengths)), letter];
+    let words = [format!("{letter} {}", shown_bare(plan, wall, lengths)), letter];
     let ink = if wrong { Ink::Wrong } else { Ink::Dimension };
     // Outside is to the right of a wall with the building on its left; down the picture, that is turned over.
     parts.extend(along(line, 0.5, inside(plan), &words).map(|shape| drawn(ink, name, shape)));
@@ -162,34 +165,22 @@ fn gap(parts: &mut Vec<Drawn>, plan: &Plan, frame: &Frame, lengths: Lengths) {
     let [x, y] = frame.px(*first);
     let way = gap.normalize_or_zero() * long;
     let end = [x + way.x, y - way.y];
+    let inward = into_plan(plan, 0);
     let text = Shape::Text {
-        at: [end[0], end[1] - CORNER],
+        at: [x + inward.x * GAP_LABEL, y - inward.y * GAP_LABEL],
         size: FIGURE,
-        anchor: if way.x < 0.0 && x > frame.size[0] / 2.0 { Anchor::End } else { Anchor::Start },
+        anchor: if inward.x < 0.0 { Anchor::End } else { Anchor::Start },
         turn_deg: 0.0,
         text: lengths.write_with_unit(gap.length()),
     };
     parts.push(drawn(Ink::Wrong, None, Shape::Line { points: vec![[x, y], end] }));
-    parts.push(drawn(Ink::Wrong, None, Shape::Dot { at: end, radius: CORNER }));
     parts.push(drawn(Ink::Wrong, None, text));
 }
 
 /// A corner with its number, which stands inside the plan.
 fn number(parts: &mut Vec<Drawn>, plan: &Plan, frame: &Frame, corner: usize) {
     let Some(at) = plan.corners.get(corner) else { return };
-    let count = plan.units.len();
-    let before = if corner == 0 && plan.closed { count.checked_sub(1) } else { corner.checked_sub(1) };
-    let unit = |wall: Option<usize>| wall.and_then(|wall| ends(plan, wall)).map(|(a, b)| (b - a).normalize_or_zero());
-    let (before, after) = (unit(before), unit((corner < count).then_some(corner)));
-    let way = match (before, after) {
-        (Some(before), Some(after)) => {
-            let middle = (after - before).normalize_or(before.perp());
-            middle * if before.perp_dot(after) * inside(plan) < 0.0 { -1.0 } else { 1.0 }
-        }
-        (Some(one), None) => one,
-        (None, Some(one)) => -one,
-        (None, None) => DVec2::Y,
-    };
+    let way = into_plan(plan, corner);
     let name = Some(Part::corner(corner).name());
     let [x, y] = frame.px(*at);
     let last = !plan.closed && corner + 1 == plan.corners.len();
@@ -204,6 +195,23 @@ fn number(parts: &mut Vec<Drawn>, plan: &Plan, frame: &Frame, corner: usize) {
         text: (corner + 1).to_string(),
     };
     parts.push(drawn(if last { Ink::Chosen } else { Ink::Faint }, name, text));
+}
+
+/// The direction from a corner into the plan, or away from an open end.
+fn into_plan(plan: &Plan, corner: usize) -> DVec2 {
+    let count = plan.units.len();
+    let before = if corner == 0 && plan.closed { count.checked_sub(1) } else { corner.checked_sub(1) };
+    let unit = |wall: Option<usize>| wall.and_then(|wall| ends(plan, wall)).map(|(a, b)| (b - a).normalize_or_zero());
+    let (before, after) = (unit(before), unit((corner < count).then_some(corner)));
+    match (before, after) {
+        (Some(before), Some(after)) => {
+            let middle = (after - before).normalize_or(before.perp());
+            middle * if before.perp_dot(after) * inside(plan) < 0.0 { -1.0 } else { 1.0 }
+        }
+        (Some(one), None) => one,
+        (None, Some(one)) => -one,
+        (None, None) => DVec2::Y,
+    }
 }
 
 fn drawn(ink: Ink, name: Option<String>, shape: Shape) -> Drawn {

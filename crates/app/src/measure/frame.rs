@@ -11,6 +11,10 @@ const GROUND: f64 = 12_000.0;
 /// Room round an unfinished plan, mm, to draw the next wall into.
 const ROOM: f64 = 3_000.0;
 
+/// An unfinished plan gets more room where it comes nearer to the end of the
+/// ground than this, mm; else the ground stays as it is.
+const EDGE: f64 = 700.0;
+
 /// Room round a closed plan for its lengths, px.
 const MARGIN: f64 = 52.0;
 
@@ -42,7 +46,11 @@ impl Frame {
         let (low, high, free) = match bounds {
             None => (DVec2::ZERO, whole, px),
             Some((low, high)) if plan.closed => (low, high, (px - 2.0 * MARGIN).max(px * LEAST_PART)),
-            Some((low, high)) => ((low - ROOM).min(DVec2::ZERO), (high + ROOM).max(whole), px),
+            Some((low, high)) => {
+                let down = |at: f64| if at < EDGE { at - ROOM } else { 0.0 };
+                let up = |at: f64, end: f64| if at > end - EDGE { at + ROOM } else { end };
+                (DVec2::new(down(low.x), down(low.y)), DVec2::new(up(high.x, whole.x), up(high.y, whole.y)), px)
+            }
         };
         let scale = (free / (high - low).max(DVec2::splat(LEAST_EXTENT))).min_element();
         Self { size, scale, middle: (low + high) / 2.0 }

@@ -7,6 +7,9 @@ use picture::{Anchor, Pt, Shape};
 /// Width of a letter, as a part of its height: figures of a plain face.
 const LETTER: f64 = 0.6;
 
+/// Room at the ends of a line, px: lengths of two walls meet where a corner points inwards.
+const END_ROOM: f64 = 8.0;
+
 /// Room between a line and its length, px.
 const OFF: f64 = 8.0;
 
@@ -19,7 +22,8 @@ pub(super) fn along([from, to]: [Pt; 2], part: f64, side: f64, words: &[String])
     let way = [to[0] - from[0], to[1] - from[1]];
     let long = (way[0] * way[0] + way[1] * way[1]).sqrt();
     let width = |text: &String| text.chars().count() as f64 * FIGURE * LETTER;
-    let text = words.iter().find(|text| width(text) <= long).or(words.last().filter(|_| words.len() > 1))?;
+    let text =
+        words.iter().find(|text| width(text) + 2.0 * END_ROOM <= long).or(words.last().filter(|_| words.len() > 1))?;
     let way = if long > 0.0 { way.map(|px| px / long) } else { [1.0, 0.0] };
     // Down the picture, the right hand is at (-y, x).
     let beside = [-way[1] * side, way[0] * side];

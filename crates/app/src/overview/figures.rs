@@ -59,8 +59,7 @@ fn span(shown: &Shown<'_>) -> Option<f64> {
     let [one, other] = [only.walls[0].first().and_then(wall)?, only.walls[1].first().and_then(wall)?];
     let along = [one.to[0] - one.from[0], one.to[1] - one.from[1]];
     let length = one.length_mm;
-    // Written so that what is not a number fails too.
-    if !(length > 0.0) {
+    if length.is_nan() || length <= 0.0 {
         return None;
     }
     let off = |point: [f64; 2]| (along[0] * (point[1] - one.from[1]) - along[1] * (point[0] - one.from[0])) / length;

@@ -36,7 +36,7 @@ fn handle(triangles: &[[V3; 3]]) -> Option<V3> {
         dot(twice, twice).sqrt() / 2.0
     };
     let whole: f64 = triangles.iter().map(area).sum();
-    if !(whole > 0.0) {
+    if whole.is_nan() || whole <= 0.0 {
         return None;
     }
     let mut centre = [0.0; 3];
