@@ -38,7 +38,7 @@ export default defineConfig({
       workbox: {
         globPatterns: ["**/*.{js,css,html,wasm,svg,png,webmanifest,woff2}"],
         // Fetched in idle time after the first load; see src/state/service.ts.
-        globIgnores: ["one-file.html", "**/web_papers*"],
+        globIgnores: ["one-file.html", "**/web_papers*.wasm"],
         maximumFileSizeToCacheInBytes: LARGEST_KEPT,
         // All rooms are one address; other pages of a server are its own.
         navigateFallback: null,

@@ -13,9 +13,9 @@ unfinished=$(sources | xargs grep -nE 'todo!\(|unimplemented!\(|#\[ignore|\bdbg!
 unsafe=$(sources | xargs grep -nE 'unsafe[[:space:]]*(\{|fn|impl|trait|extern)' || true)
 [ -z "$unsafe" ] || fail "unsafe code: $unsafe"
 
-# The pure crates touch no file, clock, thread or screen.
+# The pure crates touch no file, clock, thread or screen; their tests may read the examples.
 impure=$(for crate in $PURE_CRATES; do
-  grep -rnE 'std::(fs|net|thread|process|env)|std::time::(Instant|SystemTime)|\b(e?println|e?print)!\(' "crates/$crate/src" || true
+  grep -rnE --exclude=tests.rs 'std::(fs|net|thread|process|env)|std::time::(Instant|SystemTime)|\b(e?println|e?print)!\(' "crates/$crate/src" || true
 done)
 [ -z "$impure" ] || fail "the pure crates reach outside: $impure"
 

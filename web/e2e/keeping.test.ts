@@ -24,8 +24,10 @@ async function killed(page: Page): Promise<Page> {
   const context = page.context();
   const { hash } = new URL(page.url());
   const cdp = await context.newCDPSession(page);
-  await cdp.send("Page.crash").catch(() => undefined);
-  await page.close().catch(() => undefined);
+  // The page is gone before it could answer.
+  const crashed = page.waitForEvent("crash");
+  cdp.send("Page.crash").catch(() => undefined);
+  await crashed;
   const again = await context.newPage();
   await again.goto(house.address + hash);
   return again;

@@ -132,6 +132,7 @@ fn slopes_are_the_faces_raised_by_the_upstand_with_a_handle_on_each() {
         assert_eq!(slopes.len(), solution.faces.len());
         for (slope, face) in slopes.iter().zip(&solution.faces) {
             assert_eq!(slope["wall"], Value::from(face.id.as_str()));
+            assert_eq!(slope["walls"], Value::from(face.walls.clone()));
             let triangles = triangles(&scene.slopes, run(&slope["triangles"]));
             let covered: f64 = triangles.iter().map(area).sum::<f64>() / 1e6;
             assert!((covered - face.slope_area_m2).abs() < 1e-3, "{name} {}: {covered}", face.id);

@@ -645,6 +645,10 @@ export type SceneSlope = {
  */
 wall: string, 
 /**
+ * All walls in one line that share the slope, that one among them.
+ */
+walls: Array<string>, 
+/**
  * Its triangles, in the buffer of slopes.
  */
 triangles: Run, 

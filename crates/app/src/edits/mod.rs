@@ -14,6 +14,7 @@ use crate::refusal::Refusal;
 use crate::scene::Buffers;
 use crate::views::{Edit, Nudge, Standing};
 use crate::wording::capital;
+use job::Job;
 use job::edit::EditError;
 
 /// What is to be changed in the text, in this order, and what it is called.
@@ -28,8 +29,16 @@ type Step = (String, Option<String>);
 impl Changes {
     /// The text with the changes made.
     fn applied(&self, text: &str) -> Result<String, Refusal> {
-        let steps = self.steps.iter().map(|(path, value)| (path.as_str(), value.as_deref()));
-        job::edit::set_all(text, steps).map_err(|error| refused(&error))
+        job::edit::set_all(text, self.each()).map_err(|error| refused(&error))
+    }
+
+    /// The text and the job as they would be.
+    fn tried(&self, text: &str) -> Result<(String, Job), Refusal> {
+        job::edit::tried(text, self.each()).map_err(|error| refused(&error))
+    }
+
+    fn each(&self) -> impl Iterator<Item = (&str, Option<&str>)> {
+        self.steps.iter().map(|(path, value)| (path.as_str(), value.as_deref()))
     }
 }
 
@@ -60,8 +69,7 @@ pub(crate) fn nudged(desk: &Desk, nudge: &Nudge) -> Result<(Standing, Buffers), 
         Nudge::Pitch { wall, pitch_deg } => pitch::set(open, wall.as_deref(), *pitch_deg)?,
         Nudge::RidgeHeight { ridge, height_mm } => ridge::set(open, ridge, *height_mm, desk.lengths())?,
     };
-    let text = changes.applied(&open.text)?;
-    let job = job::read(&text).map_err(|faults| Refusal::of_faults(&faults))?;
+    let (text, job) = changes.tried(&open.text)?;
     let solution = roof::solve(&job).map_err(|error| Refusal::of_roof(&error))?;
     let shown =
         Shown { job: &job, solution: &solution, said: &open.said, lengths: desk.lengths(), words: desk.dialect() };

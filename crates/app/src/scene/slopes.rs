@@ -21,6 +21,7 @@ fn slope(face: &FaceOut, raise: f64, triangles: &mut Triangles, out: &mut Vec<f3
     }
     SceneSlope {
         wall: face.id.clone(),
+        walls: face.walls.clone(),
         triangles: run(first, out),
         handle: handle(&triangles).or(outline.first().copied()).unwrap_or_default(),
         pitch_deg: face.pitch_deg,

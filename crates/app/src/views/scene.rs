@@ -51,6 +51,8 @@ pub struct SceneMember {
 pub struct SceneSlope {
     /// The wall that a touch of the slope means.
     pub wall: String,
+    /// All walls in one line that share the slope, that one among them.
+    pub walls: Vec<String>,
     /// Its triangles, in the buffer of slopes.
     pub triangles: Run,
     /// Middle of the slope, where a finger takes hold of it, mm.

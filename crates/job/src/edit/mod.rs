@@ -8,6 +8,7 @@ mod error;
 mod tree;
 mod value;
 
+use crate::Job;
 use crate::fault::{Fault, Faults};
 use crate::keys::{self, Key, Names, is_name, named, with_names};
 use crate::read::read;
@@ -59,6 +60,25 @@ pub fn set_all<'c>(
     text: &str,
     changes: impl IntoIterator<Item = (&'c str, Option<&'c str>)>,
 ) -> Result<String, EditError> {
+    accept(text, changed(text, changes)?)
+}
+
+/// As [`set_all`], and gives the job that the new text makes, for who only
+/// wants to see it. The text is read once.
+///
+/// # Errors
+/// As [`set_all`]; also when the text had faults before.
+pub fn tried<'c>(
+    text: &str,
+    changes: impl IntoIterator<Item = (&'c str, Option<&'c str>)>,
+) -> Result<(String, Job), EditError> {
+    let new = changed(text, changes)?;
+    let job = read(&new).map_err(EditError::Faults)?;
+    Ok((new, job))
+}
+
+/// The text with changes made, whatever it says then.
+fn changed<'c>(text: &str, changes: impl IntoIterator<Item = (&'c str, Option<&'c str>)>) -> Result<String, EditError> {
     let mut document = document(text)?;
     for (path, value) in changes {
         let target = find(path)?;
@@ -69,7 +89,7 @@ pub fn set_all<'c>(
             }
         }
     }
-    accept(text, document.to_string())
+    Ok(document.to_string())
 }
 
 /// Puts a value as it is typed at a path.

@@ -37,8 +37,18 @@ pub(crate) fn keys() -> impl Iterator<Item = &'static Key> {
     table::TABLES.iter().copied().flatten()
 }
 
+/// Whether two paths agree as far as both go before the first `*`: most do not, and this tells them apart without
+/// taking them to pieces.
+fn starts_alike(pattern: &str, path: &str) -> bool {
+    let plain = pattern.as_bytes().iter().take_while(|byte| **byte != b'*');
+    plain.zip(path.as_bytes()).all(|(a, b)| a == b)
+}
+
 /// Goes through two paths together; the first may hold `*`.
 fn matches(pattern: &str, path: &str) -> bool {
+    if !starts_alike(pattern, path) {
+        return false;
+    }
     let mut path = path.split('.');
     pattern.split('.').all(|part| path.next().is_some_and(|given| part == "*" || part == given))
         && path.next().is_none()
@@ -54,6 +64,9 @@ pub(crate) fn find(path: &str) -> Option<&'static Key> {
 fn below<'k>(key: &'k str, group: &str) -> Option<&'k str> {
     if group.is_empty() {
         return Some(key);
+    }
+    if !starts_alike(key, group) {
+        return None;
     }
     let depth = group.split('.').count();
     let (at, _) = key.match_indices('.').nth(depth - 1)?;

@@ -160,13 +160,16 @@ export class Shaping {
     this.session.letGo();
   }
 
+  /** One change is on its way at a time; when it is shown, the newest that the finger asked for follows. */
   async #send(): Promise<void> {
+    while (this.#nudge) {
+      const nudge = this.#nudge;
+      this.#nudge = null;
+      const start = performance.now();
+      await this.session.nudge(nudge);
+      record("seatcut:solve", start);
+    }
     this.#frame = 0;
-    const nudge = this.#nudge;
-    if (!nudge) return;
-    const start = performance.now();
-    await this.session.nudge(nudge);
-    record("seatcut:solve", start);
   }
 
   #standAt(what: Touched): void {

@@ -5,6 +5,7 @@ import { BufferAttribute, InstancedBufferGeometry, Mesh, ShaderMaterial, Vector2
 import type { InstancedBufferAttribute } from "three";
 import type { Scene } from "../../../core/bindings";
 import * as growing from "./growing";
+import { brightness, type Palette } from "./palette";
 import { clamp } from "./sight";
 import { paintPairs, type Tint } from "./tints";
 
@@ -14,7 +15,11 @@ const PULL_PX = 1.5;
 const WIDTH = 1.2;
 /** From here on, mm in a CSS px, a rafter is only some px wide and its arrises would hide its wood: they pale. */
 const FULL_MM = 6;
-const PALEST = 0.28;
+const PALEST = 0.13;
+/** But wood that is hardly told from the ground, as in the sun, lives by its arrises. */
+const PALEST_ALIKE = 0.7;
+/** From this difference of brightness (of 255) on, wood and ground are told apart without them. */
+const APART = 22;
 
 const VERTEX = /* glsl */ `
   attribute vec3 from;
@@ -64,6 +69,7 @@ export class Arrises {
   #ends: [InstancedBufferAttribute, InstancedBufferAttribute] | null = null;
   #tint: InstancedBufferAttribute | null = null;
   #words = new Uint32Array(0);
+  #palest = PALEST;
 
   constructor() {
     const material = new ShaderMaterial({
@@ -115,7 +121,12 @@ export class Arrises {
     uniforms["width"]!.value = WIDTH * density;
     uniforms["pull"]!.value = PULL_PX * mmPerPx;
     uniforms["near"]!.value = near;
-    uniforms["strength"]!.value = clamp(FULL_MM / (mmPerPx * density), PALEST, 1);
+    uniforms["strength"]!.value = clamp(FULL_MM / (mmPerPx * density), this.#palest, 1);
+  }
+
+  colour({ ground, wood }: Palette): void {
+    const alike = 1 - Math.min(1, Math.abs(brightness(ground) - brightness(wood)) / APART);
+    this.#palest = PALEST + (PALEST_ALIKE - PALEST) * alike;
   }
 
   dispose(): void {

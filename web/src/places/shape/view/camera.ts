@@ -31,6 +31,8 @@ export function see(
   camera.aspect = width / height;
   camera.updateProjectionMatrix();
   const turn = new Matrix4().makeBasis(new Vector3(...right), new Vector3(...up), new Vector3(...back));
+  // The sight says where it stands; three.js must not put it back.
+  camera.matrixAutoUpdate = false;
   camera.matrix.copy(turn).setPosition(...from);
   camera.updateMatrixWorld(true);
   const forward = new Matrix4().multiplyMatrices(camera.projectionMatrix, camera.matrixWorldInverse);

@@ -10,7 +10,7 @@ const SKY = 0.6 * Math.PI;
 const SUN = 0.36 * Math.PI;
 const EYE = 0.2 * Math.PI;
 /** What comes up from the ground, warm and half as bright as the sky. */
-const FROM_BELOW = 0x9c9184;
+const FROM_BELOW = 0xa88c64;
 const SHADOW_PX = 2048;
 const SHADOW_BLUR = 2.5;
 /** How much of the sun a shadow takes. */

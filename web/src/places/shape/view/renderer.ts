@@ -35,7 +35,6 @@ export class Screen {
     this.#renderer.shadowMap.enabled = true;
     this.#renderer.shadowMap.type = PCFShadowMap;
     this.#renderer.shadowMap.autoUpdate = false;
-    this.camera.matrixAutoUpdate = false;
     canvas.addEventListener("webglcontextlost", this.#onlost);
     canvas.addEventListener("webglcontextrestored", this.#onback);
     this.#observer = new ResizeObserver(() => this.#size());

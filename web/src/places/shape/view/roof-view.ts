@@ -145,6 +145,7 @@ export class RoofView {
     this.#palette = palette;
     this.#screen.background(hex(palette.ground));
     this.#ground.colour(palette);
+    this.#arrises.colour(palette);
     this.#dress();
   }
 

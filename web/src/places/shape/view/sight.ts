@@ -131,6 +131,30 @@ export function fit(
   return { target, turn: way.turn, lift: way.lift, field: way.field, reach };
 }
 
+/** The screen, px, and what of it is covered at its top and bottom. */
+export interface Frame {
+  readonly width: number;
+  readonly height: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+/** Fits into what of the screen is not covered; never into less than this share of it. */
+const LEAST_CLEAR = 0.4;
+
+export function fitWithin(
+  points: ArrayLike<number>,
+  way: Pick<Sight, "turn" | "lift" | "field">,
+  { width, height, top, bottom }: Frame,
+): Sight {
+  const clear = Math.max(height * LEAST_CLEAR, height - top - bottom);
+  const half = Math.tan(way.field / 2);
+  // The clear part is a smaller screen with a smaller angle of view, its middle off the middle of the whole.
+  const inner = fit(points, { ...way, field: 2 * Math.atan((half * clear) / height) }, width / clear);
+  const whole = { ...inner, field: way.field, reach: away(inner) * half };
+  return shifted(whole, 0, (top - bottom) / 2, height);
+}
+
 /** Walks round the target. */
 export function turned(sight: Sight, by: number, up: number): Sight {
   return { ...sight, turn: sight.turn + by, lift: clamp(sight.lift + up, LOWEST, HIGHEST) };

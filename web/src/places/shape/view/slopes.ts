@@ -42,7 +42,7 @@ export class Slopes {
 
   dress(scene: Scene, look: Look, palette: Palette): void {
     for (const slope of scene.slopes) {
-      const chosen = slope.wall === look.wall;
+      const chosen = look.wall !== null && slope.walls.includes(look.wall);
       const colour = chosen ? mix(palette.chosen, palette.slope, 0.25) : palette.slope;
       const alpha = chosen ? (look.slopes ? CHOSEN_SHEET : CHOSEN_ALONE) : look.slopes ? SHEET : 0;
       paint(this.#words, slope.triangles, word(colour, alpha));

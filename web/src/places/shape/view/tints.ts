@@ -74,11 +74,11 @@ export function tint(
 
 /** Timbers of the frame are told apart a little by what they do. */
 function ofLayer(layer: string, { wood, sawn }: Palette): Rgb {
-  if (layer === "plates") return mix(wood, sawn, 1.1);
-  if (layer === "ridges") return mix(wood, sawn, 0.95);
-  if (layer === "edges") return mix(wood, sawn, 0.75);
-  if (layer === "inside") return mix(wood, sawn, 0.2);
-  return mix(wood, sawn, 0.5);
+  if (layer === "plates") return mix(wood, sawn, 1.4);
+  if (layer === "ridges") return mix(wood, sawn, 1.2);
+  if (layer === "edges") return mix(wood, sawn, 0.95);
+  if (layer === "inside") return mix(wood, sawn, 0.4);
+  return mix(wood, sawn, 0.75);
 }
 
 /** Between -1 and 1, scattered but always the same for the same timber. */

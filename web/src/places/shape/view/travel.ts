@@ -23,6 +23,9 @@ const ABOVE = { turn: sight.rad(-90), lift: sight.rad(90), field: sight.FLAT_FIE
 /** The sides in the order in which they are walked: south, east, north, west. */
 const SIDES = [-90, 0, 90, 180];
 
+/** What lies over the picture and hides it, px: figures at its top, the ways to travel at its bottom. */
+const COVERED = { top: 64, bottom: 76 };
+
 export class Travel {
   way: Way = "round";
   /** Which side of `SIDES`. */
@@ -34,7 +37,7 @@ export class Travel {
   #low: Point = [0, 0, 0];
   #high: Point = [0, 0, 0];
   #points: ArrayLike<number> = [];
-  #aspect = 1;
+  #width = 1;
   #height = 1;
   #moved = false;
 
@@ -46,9 +49,10 @@ export class Travel {
 
   /** The size of the screen, px. */
   screen(width: number, height: number): void {
-    this.#aspect = width / height;
+    this.#width = width;
     this.#height = height;
-    if (!this.#moved) this.#jump(this.#whole());
+    // The roof stays as it is looked at, and in view: a panel may have come up from below.
+    if (!this.#moved) this.#jump(this.#fit(this.#to ?? this.sight));
   }
 
   /** What is travelled round: its box, and points that are to be in view. `anew` looks at the whole of it. */
@@ -106,7 +110,7 @@ export class Travel {
   /** Pinch or wheel; `at` from -1 to 1, y up. Standing, it is steps. */
   zoom(factor: number, at: readonly [number, number] = [0, 0]): void {
     if (this.way === "stand") this.#set(sight.stepped(this.sight, -Math.log(factor) * sight.STEP * 4));
-    else this.#set(sight.zoomed(this.sight, factor, at, this.#aspect));
+    else this.#set(sight.zoomed(this.sight, factor, at, this.#width / this.#height));
   }
 
   /** One press of a button or an arrow. */
@@ -120,7 +124,7 @@ export class Travel {
       this.#ease(
         this.way === "stand"
           ? sight.stepped(from, near ? sight.STEP : -sight.STEP)
-          : sight.zoomed(from, near ? PRESS : 1 / PRESS, [0, 0], this.#aspect),
+          : sight.zoomed(from, near ? PRESS : 1 / PRESS, [0, 0], this.#width / this.#height),
       );
     } else if (what === "higher" || what === "lower") {
       this.#ease(sight.climbed(from, what === "higher" ? sight.STEP / 2 : -sight.STEP / 2));
@@ -152,10 +156,15 @@ export class Travel {
         ? ABOVE
         : this.way === "side"
           ? { turn: sight.rad(SIDES[this.side] ?? 0), lift: 0, field: sight.FLAT_FIELD }
-          : this.#aspect < 1
+          : this.#width < this.#height
             ? FIRST_UPRIGHT
             : FIRST;
-    return sight.fit(this.#points, way, this.#aspect);
+    return this.#fit(way);
+  }
+
+  #fit({ turn, lift, field }: Sight | typeof FIRST): Sight {
+    const frame = { width: this.#width, height: this.#height, ...COVERED };
+    return sight.fitWithin(this.#points, { turn, lift, field }, frame);
   }
 
   #ease(to: Sight): void {
