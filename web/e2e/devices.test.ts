@@ -69,7 +69,7 @@ test("edits made out of reach are merged where they touch different figures, and
   const chosen = (text: string) => /F = \{[^}]*pitch = 33/.test(text) && /L = \{[^}]*pitch = 47/.test(text);
   await expect.poll(async () => chosen(await jobText(laptop.page)), { timeout: 40_000 }).toBe(true);
   await Promise.all([phone.context.close(), laptop.context.close()]);
-});
+}, 180_000);
 
 test("on the network a wrong code pairs nobody, and the right one does", async () => {
   const net = await workshop({ args: ["--network", "127.0.0.2"] });
