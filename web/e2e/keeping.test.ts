@@ -110,8 +110,9 @@ test("with no network and no server the app starts, solves, and draws the sheets
   await kept(page);
   await openCard(page, "Hip-5");
   expect(await figure(page, "True length")).toBe("6084.5 mm");
+  await page.locator("article").getByRole("heading", { name: "On paper" }).scrollIntoViewIfNeeded();
   const [file] = await Promise.all([
-    page.waitForEvent("download"),
+    page.waitForEvent("download", { timeout: 60_000 }),
     page.locator("article").getByRole("button", { name: "Save the pack" }).click(),
   ]);
   expect(file.suggestedFilename()).toBe("boathouse-at-the-old-ferry-pack.pdf");
