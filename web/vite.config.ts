@@ -50,12 +50,17 @@ export default defineConfig({
           {
             urlPattern: /\/web_papers[^/]*\.(wasm|js)$/,
             handler: "CacheFirst",
-            options: { cacheName: "papers", expiration: { maxEntries: 2 } },
+            // Packed or not, it is the same file.
+            options: {
+              cacheName: "papers",
+              expiration: { maxEntries: 2 },
+              matchOptions: { ignoreVary: true },
+            },
           },
           {
             urlPattern: /\/one-file\.html$/,
             handler: "NetworkFirst",
-            options: { cacheName: "one-file", networkTimeoutSeconds: 5 },
+            options: { cacheName: "one-file", networkTimeoutSeconds: 5, matchOptions: { ignoreVary: true } },
           },
         ],
       },
