@@ -3,7 +3,7 @@
 
 import { BufferAttribute, InstancedBufferGeometry, Mesh, ShaderMaterial, Vector2 } from "three";
 import type { InstancedBufferAttribute } from "three";
-import type { Scene } from "../../../core/bindings";
+import type { Run, Scene } from "../../../core/bindings";
 import * as growing from "./growing";
 import { brightness, type Palette } from "./palette";
 import { clamp } from "./sight";
@@ -71,12 +71,14 @@ export class Arrises {
   #words = new Uint32Array(0);
   #palest = PALEST;
 
-  constructor() {
+  /** `through`: drawn over everything that stands in front of them. */
+  constructor(private readonly through = false) {
     const material = new ShaderMaterial({
       vertexShader: VERTEX,
       fragmentShader: FRAGMENT,
       transparent: true,
       depthWrite: false,
+      depthTest: !through,
       uniforms: {
         half_screen: { value: new Vector2(1, 1) },
         width: { value: 1 },
@@ -87,7 +89,7 @@ export class Arrises {
     });
     this.mesh = new Mesh(new InstancedBufferGeometry(), material);
     this.mesh.frustumCulled = false;
-    this.mesh.renderOrder = 1;
+    this.mesh.renderOrder = through ? 4 : 1;
   }
 
   take(buffer: Float32Array): void {
@@ -114,6 +116,13 @@ export class Arrises {
     if (this.#tint) growing.send(this.#tint, this.#words.length);
   }
 
+  /** Shows the arrises of one timber alone, in one colour. */
+  only(buffer: Float32Array, run: Run, paint: number): void {
+    this.take(buffer.subarray(run.first * 3, (run.first + run.count) * 3));
+    this.#words.fill(paint);
+    if (this.#tint) growing.send(this.#tint, this.#words.length);
+  }
+
   /** Tells how large the screen is, px of the card, how many of them a CSS px has, and how many mm one shows. */
   screen(width: number, height: number, density: number, mmPerPx: number, near: number): void {
     const uniforms = this.mesh.material.uniforms;
@@ -121,7 +130,7 @@ export class Arrises {
     uniforms["width"]!.value = WIDTH * density;
     uniforms["pull"]!.value = PULL_PX * mmPerPx;
     uniforms["near"]!.value = near;
-    uniforms["strength"]!.value = clamp(FULL_MM / (mmPerPx * density), this.#palest, 1);
+    uniforms["strength"]!.value = this.through ? 1 : clamp(FULL_MM / (mmPerPx * density), this.#palest, 1);
   }
 
   colour({ ground, wood }: Palette): void {

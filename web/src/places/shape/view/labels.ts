@@ -29,6 +29,14 @@ export class Labels {
     this.#marked = marked;
   }
 
+  /** Keeps the place of the chosen mark free before anything else takes it. */
+  claim(view: Projector, crowd: Crowd): void {
+    for (const { member, text, kind } of this.#marked) {
+      const spot = kind === "chosen" ? view.spot(member.label) : null;
+      if (spot) crowd.admit({ x: spot.x, y: spot.y, width: wide(text), height: HEIGHT });
+    }
+  }
+
   place(view: Projector, crowd: Crowd): void {
     const spots: { of: Marked; spot: Spot }[] = [];
     for (const of of this.#marked) {
@@ -43,8 +51,8 @@ export class Labels {
     let used = 0;
     for (const { of, spot } of spots) {
       if (used === MOST) break;
-      const width = of.text.length * LETTER + AROUND;
-      if (!crowd.admit({ x: spot.x, y: spot.y, width, height: HEIGHT })) continue;
+      const size = { width: wide(of.text), height: HEIGHT };
+      if (of.kind !== "chosen" && !crowd.admit({ x: spot.x, y: spot.y, ...size })) continue;
       this.#write(used++, of, spot);
     }
     for (let k = used; k < this.#pool.length; k++) this.#pool[k]!.hidden = true;
@@ -62,4 +70,8 @@ export class Labels {
     element.hidden = false;
     move(element, spot.x, spot.y);
   }
+}
+
+function wide(text: string): number {
+  return text.length * LETTER + AROUND;
 }

@@ -10,7 +10,7 @@ import { Crowd } from "./crowd";
 import { listen } from "./fingers";
 import { Ground } from "./ground";
 import { Labels, type Marked } from "./labels";
-import { hex, read, watch, type Palette } from "./palette";
+import { hex, read, watch, word, type Palette } from "./palette";
 import { Pins } from "./pins";
 import type { Projector } from "./projector";
 import { Screen } from "./renderer";
@@ -36,6 +36,8 @@ export class RoofView {
   readonly #screen: Screen;
   readonly #timbers = new Timbers();
   readonly #arrises = new Arrises();
+  /** Of the chosen timber: it is found behind others, too. */
+  readonly #outline = new Arrises(true);
   readonly #slopes = new Slopes();
   readonly #ground = new Ground();
   readonly #labels: Labels;
@@ -44,6 +46,7 @@ export class RoofView {
   readonly #stop: (() => void)[] = [];
   #palette: Palette;
   #scene: Scene | null = null;
+  #buffers: SceneBuffers | null = null;
   #stages: ReadonlyMap<string, Stage> = new Map();
   #look: Look | null = null;
   #tints: Tint[] = [];
@@ -65,6 +68,7 @@ export class RoofView {
       this.#ground.group,
       this.#timbers.group,
       this.#arrises.mesh,
+      this.#outline.mesh,
       this.#slopes.mesh,
     );
     this.#stop.push(
@@ -86,6 +90,7 @@ export class RoofView {
   show(scene: Scene, buffers: SceneBuffers, stages: ReadonlyMap<string, Stage>, anew: boolean): void {
     timed("seatcut:scene", () => {
       this.#scene = scene;
+      this.#buffers = buffers;
       this.#stages = stages;
       this.#timbers.take(buffers.timbers);
       this.#arrises.take(buffers.arrises);
@@ -119,7 +124,8 @@ export class RoofView {
 
   dispose(): void {
     for (const stop of this.#stop) stop();
-    for (const part of [this.#timbers, this.#arrises, this.#slopes, this.#ground]) part.dispose();
+    for (const part of [this.#timbers, this.#arrises, this.#outline, this.#slopes, this.#ground])
+      part.dispose();
     this.#screen.dispose();
   }
 
@@ -138,6 +144,11 @@ export class RoofView {
     this.#timbers.dress(scene, this.#tints);
     this.#arrises.dress(scene, this.#tints);
     this.#slopes.dress(scene, look, this.#palette);
+    const chosen = scene.members.find((member) => member.mark === look.timber);
+    this.#outline.mesh.visible = chosen !== undefined;
+    if (chosen && this.#buffers) {
+      this.#outline.only(this.#buffers.arrises, chosen.arrises, word(this.#palette.chosen, 1));
+    }
     this.#touch.see(this.#tints, look);
   }
 
@@ -164,8 +175,10 @@ export class RoofView {
       this.#projector = see(this.travel.sight, camera, width, height, scene);
       this.#light.follow(camera);
       const mm = sight.mmPerPx(this.travel.sight, height * density);
-      this.#arrises.screen(width * density, height * density, density, mm, camera.near);
+      for (const lines of [this.#arrises, this.#outline])
+        lines.screen(width * density, height * density, density, mm, camera.near);
       const crowd = new Crowd();
+      this.#labels.claim(this.#projector, crowd);
       this.pins.place(this.#projector, crowd);
       this.#labels.place(this.#projector, crowd);
       return more;

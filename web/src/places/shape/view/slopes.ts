@@ -6,11 +6,19 @@ import * as growing from "./growing";
 import { mix, word, type Palette } from "./palette";
 import { paint, type Look } from "./tints";
 
-/** How much of the roof a sheet hides. */
-const SHEET = 0.14;
+/** How much of what is behind it a sheet hides. */
+const SHEET = 0.2;
 const CHOSEN_SHEET = 0.5;
 /** With the sheets put away, the chosen one is still shown, faintly. */
 const CHOSEN_ALONE = 0.4;
+/** Sheets hide behind timbers so thick, mm: wood keeps its colour and the sheet is seen between the rafters. */
+const BEHIND = 120;
+/** Moves the depth of a point, and not its place on the screen, away from the eye. */
+const PUSH = /* glsl */ `
+  #include <project_vertex>
+  vec4 pushed = projectionMatrix * vec4(mvPosition.xyz + normalize(mvPosition.xyz) * ${BEHIND.toFixed(1)}, 1.0);
+  gl_Position.z = pushed.z / pushed.w * gl_Position.w;
+`;
 
 export class Slopes {
   readonly mesh: Mesh<BufferGeometry, MeshLambertMaterial>;
@@ -26,6 +34,9 @@ export class Slopes {
       depthWrite: false,
       side: DoubleSide,
     });
+    material.onBeforeCompile = (shader) => {
+      shader.vertexShader = shader.vertexShader.replace("#include <project_vertex>", PUSH);
+    };
     this.mesh = new Mesh(new BufferGeometry(), material);
     this.mesh.frustumCulled = false;
     this.mesh.renderOrder = 3;
@@ -41,14 +52,16 @@ export class Slopes {
   }
 
   dress(scene: Scene, look: Look, palette: Palette): void {
+    // Nothing lies between the eye and a timber that is chosen.
+    const sheets = look.slopes && look.timber === null;
     for (const slope of scene.slopes) {
       const chosen = look.wall !== null && slope.walls.includes(look.wall);
       const colour = chosen ? mix(palette.chosen, palette.slope, 0.25) : palette.slope;
-      const alpha = chosen ? (look.slopes ? CHOSEN_SHEET : CHOSEN_ALONE) : look.slopes ? SHEET : 0;
+      const alpha = chosen ? (sheets ? CHOSEN_SHEET : CHOSEN_ALONE) : sheets ? SHEET : 0;
       paint(this.#words, slope.triangles, word(colour, alpha));
     }
     if (this.#colour) growing.send(this.#colour, this.#words.length);
-    this.mesh.visible = look.slopes || look.wall !== null;
+    this.mesh.visible = sheets || look.wall !== null;
   }
 
   dispose(): void {

@@ -25,6 +25,11 @@ const SIDES = [-90, 0, 90, 180];
 
 /** What lies over the picture and hides it, px: figures at its top, the ways to travel at its bottom. */
 const COVERED = { top: 64, bottom: 76 };
+/** On a narrow picture the figures stand one under the other; in a low one there are none. As in the styles. */
+const NARROW = 26 * 16;
+const LOW = 22 * 16;
+const TOP_NARROW = 116;
+const TOP_LOW = 12;
 
 export class Travel {
   way: Way = "round";
@@ -163,7 +168,8 @@ export class Travel {
   }
 
   #fit({ turn, lift, field }: Sight | typeof FIRST): Sight {
-    const frame = { width: this.#width, height: this.#height, ...COVERED };
+    const top = this.#height <= LOW ? TOP_LOW : this.#width <= NARROW ? TOP_NARROW : COVERED.top;
+    const frame = { width: this.#width, height: this.#height, top, bottom: COVERED.bottom };
     return sight.fitWithin(this.#points, { turn, lift, field }, frame);
   }
 
