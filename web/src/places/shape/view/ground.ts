@@ -22,8 +22,9 @@ const BELOW = 20;
 /** How dark the shadow is: on a light ground, on a dark one. */
 const SHADOW = 0.2;
 const SHADOW_AT_NIGHT = 0.5;
-/** The grid is the ground with so much of the text's colour in it. */
+/** The grid is the ground with so much of the text's colour in it: on a light ground, on a dark one. */
 const GRID = 0.13;
+const GRID_AT_NIGHT = 0.08;
 
 export class Ground {
   readonly group = new Group();
@@ -56,7 +57,7 @@ export class Ground {
   }
 
   colour(palette: Palette): void {
-    const night = brightness(palette.ground) < brightness(palette.text);
+    const night = isNight(palette);
     this.#shade.material.color.setHex(night ? 0 : hex(palette.text));
     this.#shade.material.opacity = night ? SHADOW_AT_NIGHT : SHADOW;
     const [low, high] = [this.#low, this.#high];
@@ -78,7 +79,7 @@ export class Ground {
     const radius = Math.max(high[0] - low[0], high[1] - low[1]) / 2 + reach;
     const points: number[] = [];
     const words: number[] = [];
-    const colour = mix(palette.ground, palette.text, GRID);
+    const colour = mix(palette.ground, palette.text, isNight(palette) ? GRID_AT_NIGHT : GRID);
     const put = (x: number, y: number) => {
       const far = Math.hypot(x - middle[0], y - middle[1]) / radius;
       points.push(x, y, level);
@@ -100,4 +101,8 @@ export class Ground {
     const bytes = new Uint8Array(new Uint32Array(words).buffer);
     this.#grid.geometry.setAttribute("color", new BufferAttribute(bytes, 4, true));
   }
+}
+
+function isNight({ ground, text }: Palette): boolean {
+  return brightness(ground) < brightness(text);
 }

@@ -11,6 +11,8 @@ const MOST = 70;
 const HEIGHT = 24;
 const LETTER = 10;
 const AROUND = 12;
+/** The chosen mark stands so far above its place, px: a short timber must not lie under it. */
+const RAISED = 26;
 
 export interface Marked {
   readonly member: SceneMember;
@@ -33,7 +35,7 @@ export class Labels {
   claim(view: Projector, crowd: Crowd): void {
     for (const { member, text, kind } of this.#marked) {
       const spot = kind === "chosen" ? view.spot(member.label) : null;
-      if (spot) crowd.admit({ x: spot.x, y: spot.y, width: wide(text), height: HEIGHT });
+      if (spot) crowd.admit({ x: spot.x, y: raised(spot), width: wide(text), height: HEIGHT });
     }
   }
 
@@ -68,10 +70,15 @@ export class Labels {
     if (element.textContent !== of.text) element.textContent = of.text;
     if (element.dataset["kind"] !== of.kind) element.dataset["kind"] = of.kind;
     element.hidden = false;
-    move(element, spot.x, spot.y);
+    move(element, spot.x, of.kind === "chosen" ? raised(spot) : spot.y);
   }
 }
 
 function wide(text: string): number {
   return text.length * LETTER + AROUND;
+}
+
+/** Above its place, but not over the edge of the picture. */
+function raised(spot: Spot): number {
+  return Math.max(spot.y - RAISED, HEIGHT);
 }
