@@ -17,6 +17,7 @@ export class Screen {
   density = 1;
   readonly #renderer: WebGLRenderer;
   readonly #observer: ResizeObserver;
+  #background = 0;
   #asked = 0;
   #lost = false;
 
@@ -54,6 +55,7 @@ export class Screen {
   }
 
   background(hex: number): void {
+    this.#background = hex;
     this.#renderer.setClearColor(hex);
     this.ask();
   }
@@ -81,6 +83,8 @@ export class Screen {
 
   readonly #onback = (): void => {
     this.#lost = false;
+    // A drawing that comes back has forgotten it.
+    this.#renderer.setClearColor(this.#background);
     this.lost(false);
     this.castShadows();
   };
