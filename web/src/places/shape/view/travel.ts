@@ -25,6 +25,8 @@ const SIDES = [-90, 0, 90, 180];
 
 /** What lies over the picture and hides it, px: figures at its top, the ways to travel at its bottom. */
 const COVERED = { top: 64, bottom: 76 };
+/** On a stage lower than this, px, the figures are put away (over/Figures.svelte). */
+const LOW_STAGE = 352;
 
 export class Travel {
   way: Way = "round";
@@ -163,7 +165,8 @@ export class Travel {
   }
 
   #fit({ turn, lift, field }: Sight | typeof FIRST): Sight {
-    const frame = { width: this.#width, height: this.#height, ...COVERED };
+    const top = this.#height < LOW_STAGE ? 0 : COVERED.top;
+    const frame = { width: this.#width, height: this.#height, top, bottom: COVERED.bottom };
     return sight.fitWithin(this.#points, { turn, lift, field }, frame);
   }
 
