@@ -18,6 +18,7 @@ export class Screen {
   readonly #renderer: WebGLRenderer;
   readonly #observer: ResizeObserver;
   #asked = 0;
+  #background = 0;
   #lost = false;
 
   /** `before` is called before each frame with the time, ms, and says whether another follows. */
@@ -54,6 +55,7 @@ export class Screen {
   }
 
   background(hex: number): void {
+    this.#background = hex;
     this.#renderer.setClearColor(hex);
     this.ask();
   }
@@ -81,6 +83,8 @@ export class Screen {
 
   readonly #onback = (): void => {
     this.#lost = false;
+    // A new context knows nothing of what was set on the old one.
+    this.background(this.#background);
     this.lost(false);
     this.castShadows();
   };
