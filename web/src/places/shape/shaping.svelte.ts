@@ -39,6 +39,11 @@ export class Shaping {
   said = $state("");
   view = $state.raw<RoofView | null>(null);
   #nudge: Nudge | null = null;
+  /** The last change of a drag that could be built, and whether the one after it could not. */
+  #shown: Nudge | null = null;
+  #beyond = false;
+  /** Rises with every drag that ends, so that a late answer is not taken for the next. */
+  #drag = 0;
   #frame = 0;
 
   constructor(readonly session: Session) {}
@@ -147,17 +152,25 @@ export class Shaping {
     if (this.#frame === 0) this.#frame = requestAnimationFrame(() => void this.#send());
   }
 
-  /** Keeps what was dragged to. */
+  /** Keeps what was dragged to; when the finger went on to what can't be built, the roof that is shown. */
   async keep(nudge: Nudge): Promise<void> {
-    this.#nudge = null;
-    const kept = await this.session.edit(nudge);
+    const asked = this.#beyond ? (this.#shown ?? nudge) : nudge;
+    this.#endDrag();
+    const kept = await this.session.edit(asked);
     if (!kept) this.session.letGo();
     else if (this.chosen) this.choose(this.chosen);
   }
 
   letGo(): void {
-    this.#nudge = null;
+    this.#endDrag();
     this.session.letGo();
+  }
+
+  #endDrag(): void {
+    this.#drag += 1;
+    this.#nudge = null;
+    this.#shown = null;
+    this.#beyond = false;
   }
 
   /** One change is on its way at a time; when it is shown, the newest that the finger asked for follows. */
@@ -165,9 +178,13 @@ export class Shaping {
     while (this.#nudge) {
       const nudge = this.#nudge;
       this.#nudge = null;
+      const [before, drag] = [this.session.nudged, this.#drag];
       const start = performance.now();
       await this.session.nudge(nudge);
       record("seatcut:solve", start);
+      if (drag !== this.#drag) continue;
+      this.#beyond = this.session.nudged === before;
+      if (!this.#beyond) this.#shown = nudge;
     }
     this.#frame = 0;
   }

@@ -14,12 +14,19 @@ interface Pin {
 
 export class Pins {
   readonly #pins = new Map<HTMLElement, Pin>();
+  /** Sizes as measured, and of which content: asking the page for a size makes it lay itself out. */
+  readonly #sizes = new WeakMap<HTMLElement, { content: string; width: number; height: number }>();
 
   constructor(private readonly ask: () => void) {}
 
   /** Holds an element at a point until the function that it gives back is called. */
-  hold(element: HTMLElement, point: Point, firm: boolean): () => void {
-    this.#pins.set(element, { point, firm, width: element.offsetWidth, height: element.offsetHeight });
+  hold(element: HTMLElement, point: Point, firm: boolean, content: string): () => void {
+    let size = this.#sizes.get(element);
+    if (size?.content !== content) {
+      size = { content, width: element.offsetWidth, height: element.offsetHeight };
+      this.#sizes.set(element, size);
+    }
+    this.#pins.set(element, { point, firm, width: size.width, height: size.height });
     this.ask();
     return () => this.#pins.delete(element);
   }
