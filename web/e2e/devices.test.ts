@@ -1,45 +1,29 @@
 // Two devices and one workshop: what one does reaches the other, and no edit is lost.
 
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, expect, test } from "vitest";
-import { browser, visit } from "./browser";
-import { jobText, kept } from "./steps";
-import { workshop, type Workshop } from "./workshop";
+import type { Page } from "playwright-core";
+import { expect, test } from "vitest";
+import { visit } from "./browser";
+import { house } from "./house";
+import { example, jobText, kept, openExample, openWall } from "./steps";
+import { workshop } from "./workshop";
 
-let chromium: Browser;
-let house: Workshop;
-beforeAll(async () => {
-  [chromium, house] = await Promise.all([browser(), workshop()]);
-});
-afterAll(async () => {
-  await chromium?.close();
-  await house?.clear();
-});
+const at = house();
 
 async function pitch(page: Page, wall: string, typed: string): Promise<void> {
-  await page.getByRole("button", { name: "Walls" }).click();
-  await page.getByRole("button", { name: new RegExp(`^Wall ${wall} `) }).click();
+  await openWall(page, wall);
   await page.getByLabel(/Pitch as typed/).fill(typed);
   await page.getByRole("button", { name: "Set", exact: true }).click();
   await expect.poll(() => page.getByLabel(/Pitch as typed/).inputValue()).toBe("");
   await kept(page);
 }
-/** The workshop's own copy of the shelf is one job: that of its first start. */
-async function openShared(page: Page): Promise<void> {
-  await page
-    .getByRole("link", { name: /Boathouse/ })
-    .first()
-    .click();
-  await kept(page);
-}
 const sent = (page: Page) => page.getByText("workshop has it").waitFor();
 
 test("edits made out of reach are merged where they touch different figures, and shown side by side where not", async () => {
-  const laptop = await visit(chromium, "desktop", house.address);
-  await openShared(laptop.page);
+  const laptop = await at.device("desktop");
+  await openExample(laptop.page);
   await sent(laptop.page);
-  const phone = await visit(chromium, "phone", house.address);
-  await openShared(phone.page);
+  const phone = await at.device("phone");
+  await openExample(phone.page);
   await sent(phone.page);
   expect(new URL(phone.page.url()).hash.split("/")[2]).toBe(new URL(laptop.page.url()).hash.split("/")[2]);
 
@@ -75,7 +59,7 @@ test("on the network a wrong code pairs nobody, and the right one does", async (
   const net = await workshop({ args: ["--network", "127.0.0.2"] });
   const secure = `https://127.0.0.2:${net.port}/`;
   await expect.poll(() => net.said()).toMatch(/Code for the next device: \d{4} \d{4}/);
-  const { page, context } = await visit(chromium, "phone", secure, { ignoreHTTPSErrors: true });
+  const { page, context } = await visit(at.chromium, "phone", secure, { ignoreHTTPSErrors: true });
   const refused = await page.evaluate(async () => (await fetch("/api/1/jobs")).status);
   expect(refused).toBe(401);
   await page.getByRole("textbox", { name: "Code" }).fill("00000000");
@@ -92,10 +76,7 @@ test("on the network a wrong code pairs nobody, and the right one does", async (
   };
   await expect.poll(paired, { timeout: 75_000, interval: 5_000 }).toBe(200);
   await page.goto(secure);
-  await page
-    .getByRole("link", { name: /Boathouse/ })
-    .first()
-    .waitFor();
+  await example(page).waitFor();
   await context.close();
   await net.clear();
 }, 150_000);

@@ -1,26 +1,18 @@
 // For everyone: checked against WCAG 2.2 AA in every theme and size, and used by keys alone.
 
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { barriers, browser, picture, SIZES, visit, type Size } from "./browser";
-import { jobText, kept, openCard, toPlace } from "./steps";
-import { workshop, type Workshop } from "./workshop";
+import type { Page } from "playwright-core";
+import { describe, expect, test } from "vitest";
+import { barriers, picture, SIZES, type Size } from "./browser";
+import { house } from "./house";
+import { example, jobText, kept, openCard, openExample, openWall, toPlace } from "./steps";
 
-let chromium: Browser;
-let house: Workshop;
-beforeAll(async () => {
-  [chromium, house] = await Promise.all([browser(), workshop()]);
-});
-afterAll(async () => {
-  await chromium?.close();
-  await house?.clear();
-});
+const at = house();
 
 const THEMES = ["light", "dark", "sun"] as const;
 
 describe.each(Object.keys(SIZES) as Size[])("on a %s", (size) => {
   test.each(THEMES)("nothing bars the way in the %s theme", async (theme) => {
-    const { page, context } = await visit(chromium, size, house.address);
+    const { page, context } = await at.device(size);
     await page.evaluate(
       (to) => localStorage.setItem("seatcut.settings", JSON.stringify({ theme: to })),
       theme,
@@ -34,10 +26,7 @@ describe.each(Object.keys(SIZES) as Size[])("on a %s", (size) => {
       const [wide, screen] = await page.evaluate(() => [document.documentElement.scrollWidth, innerWidth]);
       if (wide! > screen!) found.push(`${name}: wider than the screen by ${wide! - screen!} px`);
     };
-    await page
-      .getByRole("link", { name: /Boathouse/ })
-      .first()
-      .waitFor();
+    await example(page).waitFor();
     await look("shelf");
     for (const room of ["settings", "help", "new", "measure"]) {
       await page.evaluate((to) => (location.hash = `#/${to}`), room);
@@ -46,18 +35,10 @@ describe.each(Object.keys(SIZES) as Size[])("on a %s", (size) => {
       await look(room);
     }
     await page.evaluate(() => (location.hash = "#/"));
-    await page
-      .getByRole("link", { name: /Boathouse/ })
-      .first()
-      .click();
-    await kept(page);
+    await openExample(page);
     await page.getByText("Rise to the ridge").waitFor();
     await look("shape");
-    await page.getByRole("button", { name: "Walls" }).click();
-    await page
-      .getByRole("button", { name: /^Wall F/ })
-      .first()
-      .click();
+    await openWall(page, "F");
     await look("wall");
     await toPlace(page, "Bench");
     await page.getByText("of 213 cut").first().waitFor();
@@ -86,11 +67,8 @@ async function tabTo(page: Page, name: RegExp, most = 60): Promise<void> {
 }
 
 test("by keys alone a job is opened, a wall made a gable, a figure asked why", async () => {
-  const { page, context } = await visit(chromium, "desktop", house.address);
-  await page
-    .getByRole("link", { name: /Boathouse/ })
-    .first()
-    .waitFor();
+  const { page, context } = await at.device("desktop");
+  await example(page).waitFor();
   await tabTo(page, /Boathouse/);
   await page.keyboard.press("Enter");
   await kept(page);

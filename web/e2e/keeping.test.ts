@@ -3,21 +3,14 @@
 import { mkdtempSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, expect, test } from "vitest";
-import { browser, visit } from "./browser";
-import { figure, jobText, kept, openCard } from "./steps";
-import { workshop, type Workshop } from "./workshop";
+import type { Page } from "playwright-core";
+import { expect, test } from "vitest";
+import { visit } from "./browser";
+import { house } from "./house";
+import { figure, jobText, kept, openCard, openExample, openWall } from "./steps";
+import { workshop } from "./workshop";
 
-let chromium: Browser;
-let house: Workshop;
-beforeAll(async () => {
-  [chromium, house] = await Promise.all([browser(), workshop()]);
-});
-afterAll(async () => {
-  await chromium?.close();
-  await house?.clear();
-});
+const at = house();
 
 /** Ends the page as a phone does that needs the memory: no handler runs. */
 async function killed(page: Page): Promise<Page> {
@@ -29,21 +22,16 @@ async function killed(page: Page): Promise<Page> {
   cdp.send("Page.crash").catch(() => undefined);
   await crashed;
   const again = await context.newPage();
-  await again.goto(house.address + hash);
+  await again.goto(at.workshop.address + hash);
   return again;
 }
 
 test("a tab that is killed right after an edit keeps it, and undo with it", async () => {
-  const visited = await visit(chromium, "phone", house.address);
+  const visited = await at.device("phone");
   let { page } = visited;
-  await page
-    .getByRole("link", { name: /Boathouse/ })
-    .first()
-    .click();
-  await kept(page);
+  await openExample(page);
   const before = await jobText(page);
-  await page.getByRole("button", { name: "Walls" }).click();
-  await page.getByRole("button", { name: /^Wall L/ }).click();
+  await openWall(page, "L");
   await page.getByRole("button", { name: "Half a degree more" }).click();
   await expect.poll(() => jobText(page)).not.toBe(before);
   const after = await jobText(page);
@@ -56,16 +44,11 @@ test("a tab that is killed right after an edit keeps it, and undo with it", asyn
 });
 
 test("a tab that is killed in the middle of edits comes back to a whole job", async () => {
-  const visited = await visit(chromium, "phone", house.address);
+  const visited = await at.device("phone");
   let { page } = visited;
-  await page
-    .getByRole("link", { name: /Boathouse/ })
-    .first()
-    .click();
-  await kept(page);
+  await openExample(page);
   for (let round = 0; round < 5; round += 1) {
-    await page.getByRole("button", { name: "Walls" }).click();
-    await page.getByRole("button", { name: /^Wall L/ }).click();
+    await openWall(page, "L");
     const more = page.getByRole("button", { name: "Half a degree more" });
     await more.waitFor();
     // Pressed and not waited for.
@@ -83,7 +66,7 @@ test("a tab that is killed in the middle of edits comes back to a whole job", as
 
 test("with no network and no server the app starts, solves, and draws the sheets", async () => {
   const own = await workshop();
-  const { page, context } = await visit(chromium, "phone", own.address);
+  const { page, context } = await visit(at.chromium, "phone", own.address);
   // The papers follow when the browser has time.
   await page.waitForFunction(
     async () => {
@@ -103,11 +86,7 @@ test("with no network and no server the app starts, solves, and draws the sheets
   await own.stop("SIGKILL");
   await context.setOffline(true);
   await page.reload();
-  await page
-    .getByRole("link", { name: /Boathouse/ })
-    .first()
-    .click();
-  await kept(page);
+  await openExample(page);
   await openCard(page, "Hip-5");
   expect(await figure(page, "True length")).toBe("6084.5 mm");
   await page.locator("article").getByRole("heading", { name: "On paper" }).scrollIntoViewIfNeeded();
@@ -121,7 +100,7 @@ test("with no network and no server the app starts, solves, and draws the sheets
 });
 
 test("a half-finished plan is there again after the tab was killed", async () => {
-  const visited = await visit(chromium, "desktop", house.address);
+  const visited = await at.device("desktop");
   let { page } = visited;
   await page.getByRole("link", { name: "New job" }).click();
   await page.getByRole("link", { name: "Measure the plates" }).click();
@@ -147,7 +126,7 @@ test("files that are no good jobs are told with their line, and the shelf stays 
     writeFileSync(join(folder, name), bytes);
     return join(folder, name);
   };
-  const { page, context } = await visit(chromium, "phone", house.address);
+  const { page, context } = await at.device("phone");
   const jobs = page.getByRole("article");
   await jobs.first().waitFor();
   const before = await jobs.count();

@@ -3,21 +3,13 @@
 import { mkdtempSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { browser, picture, SIZES, visit, type Size } from "./browser";
-import { figure, jobText, kept, oblong, openCard, toPlace } from "./steps";
-import { seatcut, workshop, type Workshop } from "./workshop";
+import { describe, expect, test } from "vitest";
+import { picture, SIZES, type Size } from "./browser";
+import { house } from "./house";
+import { figure, jobText, kept, oblong, openCard, openExample, openWall, toPlace } from "./steps";
+import { seatcut } from "./workshop";
 
-let chromium: Browser;
-let house: Workshop;
-beforeAll(async () => {
-  [chromium, house] = await Promise.all([browser(), workshop()]);
-});
-afterAll(async () => {
-  await chromium?.close();
-  await house?.clear();
-});
+const at = house();
 
 interface Solved {
   members: { mark: string; kind: string; count_as: string; cut_length_mm: number; true_length_mm: number }[];
@@ -32,12 +24,11 @@ const halves = (mm: number) => `${(Math.round(mm * 2) / 2).toString()} mm`;
 
 describe.each(Object.keys(SIZES) as Size[])("on a %s", (size) => {
   test("plates are drawn, an end is made a gable and a hip again, and a jack reads as on the command line", async () => {
-    const { page, context, faults } = await visit(chromium, size, house.address);
+    const { page, context, faults } = await at.device(size);
     await oblong(page, `Shed for a ${size}`, "8400", "5200");
 
     await toPlace(page, "Shape");
-    await page.getByRole("button", { name: "Walls" }).click();
-    await page.getByRole("button", { name: /^Wall B .*42\.5°/ }).click();
+    await openWall(page, "B");
     await page.getByText("Gable", { exact: true }).click();
     await page.getByText("A gable is carried up").waitFor();
     await kept(page);
@@ -66,14 +57,9 @@ describe.each(Object.keys(SIZES) as Size[])("on a %s", (size) => {
   });
 
   test("a pitch is dragged and taken back", async () => {
-    const { page, context, faults } = await visit(chromium, size, house.address);
-    await page
-      .getByRole("link", { name: /Boathouse/ })
-      .first()
-      .click();
-    await kept(page);
-    await page.getByRole("button", { name: "Walls" }).click();
-    await page.getByRole("button", { name: /^Wall F .*45°/ }).click();
+    const { page, context, faults } = await at.device(size);
+    await openExample(page);
+    await openWall(page, "F");
     const handle = page.getByRole("slider", { name: "Pitch of wall F" });
     await handle.waitFor();
     const before = await jobText(page);
@@ -102,12 +88,8 @@ describe.each(Object.keys(SIZES) as Size[])("on a %s", (size) => {
   });
 
   test("a piece is ticked, in British and American words, in mm and in feet", async () => {
-    const { page, context, faults } = await visit(chromium, size, house.address);
-    await page
-      .getByRole("link", { name: /Boathouse/ })
-      .first()
-      .click();
-    await kept(page);
+    const { page, context, faults } = await at.device(size);
+    await openExample(page);
     await openCard(page, "Ridge-1a");
     await page.getByRole("group", { name: "Ridge-1a" }).getByText("Cut", { exact: true }).click();
     await kept(page);

@@ -8,11 +8,23 @@ export async function kept(page: Page): Promise<void> {
   await page.getByText("Kept here").waitFor();
 }
 
-/** Opens a job of the shelf. */
-export async function openJob(page: Page, title: string): Promise<void> {
-  await page.getByRole("link", { name: title }).first().click();
-  await page.getByRole("heading", { name: title, level: 1 }).waitFor();
+/** The example of the shelf. */
+export const example = (page: Page) => page.getByRole("link", { name: /Boathouse/ }).first();
+
+/** Opens it. */
+export async function openExample(page: Page): Promise<void> {
+  await example(page).click();
   await kept(page);
+}
+
+/** Opens the panel of a wall in Shape. */
+export async function openWall(page: Page, wall: string): Promise<void> {
+  await page.getByRole("button", { name: "Walls", exact: true }).click();
+  await page
+    .getByRole("button", { name: new RegExp(`^Wall ${wall}\\b`) })
+    .last()
+    .click();
+  await page.getByRole("radio", { name: "Hip" }).waitFor({ state: "attached" });
 }
 
 export async function toPlace(page: Page, place: "Measure" | "Shape" | "Bench"): Promise<void> {

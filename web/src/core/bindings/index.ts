@@ -1,0 +1,43 @@
+// Made from the Rust types by `UPDATE=1 cargo test -p app --features bindings`. Not to be changed by hand.
+import type { CardAsk, Edit, NewJob, Nudge, Settings, ShapeChoice, WhyAsk } from "./asks";
+import type { Card } from "./bench";
+import type { Opened } from "./desk";
+import type { Sketch, SketchAsk, SketchView } from "./sketch";
+import type { Standing } from "./standing";
+import type { Working } from "./working";
+
+export type * from "./asks";
+export type * from "./bench";
+export type * from "./desk";
+export type * from "./picture";
+export type * from "./refusal";
+export type * from "./scene";
+export type * from "./sketch";
+export type * from "./standing";
+export type * from "./working";
+
+/** Every call that the core answers: what it takes and gives. */
+export interface Calls {
+  /** Opens a job in place of the one on the desk. */
+  open: [Opened, Standing];
+  /** Changes the job. The text of the reply is to be kept. */
+  edit: [Edit, Standing];
+  /** Shows the roof as it would be, while a finger drags. The job stays as it was. */
+  nudge: [Nudge, Standing];
+  /** Sets how figures and words are shown, and shows the open job again. */
+  settle: [Settings, Standing | null];
+  /** The card of a piece. */
+  card: [CardAsk, Card];
+  /** The working of a figure. */
+  why: [WhyAsk, Working];
+  /** The shapes that a new job can have. */
+  shapes: [null, Array<ShapeChoice>];
+  /** The text of a new job. */
+  new_job: [NewJob, string];
+  /** How a plan stands that is being measured. */
+  sketch: [SketchAsk, SketchView];
+  /** The open job's plan as a sketch, to measure it anew. */
+  sketch_of_job: [null, Sketch];
+  /** The text of the open job with the plan of a sketch in place of its own. */
+  sketch_into_job: [Sketch, string];
+}
