@@ -1,0 +1,1 @@
+//! What a roof carries: own weight, people, snow and wind, and how they go together.

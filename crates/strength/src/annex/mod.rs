@@ -1,0 +1,1 @@
+//! Figures of the codes of a region, as data.

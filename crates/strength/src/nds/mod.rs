@@ -1,0 +1,1 @@
+//! Checks to the National Design Specification for wood (allowable stress).

@@ -1,0 +1,1 @@
+//! Beams and plane frames.
