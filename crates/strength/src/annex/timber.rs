@@ -1,0 +1,1 @@
+//! Figures for members of timber.
