@@ -7,8 +7,8 @@ cd "$ROOT"
 
 times=${1:-200}
 port=$((20000 + RANDOM % 20000))
-cargo build --quiet -p workshop --examples
-bin=$TARGET/debug/examples
+cargo build --release --quiet -p workshop --examples
+bin=$TARGET/release/examples
 work=$(mktemp -d)
 server=""
 finish() {

@@ -72,20 +72,21 @@ surface_oracle() {
   "$TARGET/oracle-venv/bin/python" scripts/oracle_surface.py <"$plans"
 }
 
-# wasm_build PROFILE PACKAGE… — builds packages for the browser into target/wasm. Two ways: rustup's ready-made standard
+# wasm_build — builds the pure crates, the app's modules and the crate that compares bytes for the browser, into
+# target/wasm, all at once: what they share is built once. Two ways: rustup's ready-made standard
 # library, or where rustup or its server is out of reach, Debian's compiler with the standard library built from source
 # (WASM_FROM=debian chooses it).
 WASM=wasm32-unknown-unknown
+WASM_MODULES="web-core web-papers"
 WASM_FETCH_SECONDS=120
 has_wasm_target() { [ -d "$(rustc --print sysroot)/lib/rustlib/$WASM" ]; }
 wasm_build() {
-  local profile=$1 packages=() package
-  shift
-  for package in "$@"; do packages+=(-p "$package"); done
+  local packages=() package
+  for package in $PURE_CRATES $WASM_MODULES wasm-check; do packages+=(-p "$package"); done
   if [ "${WASM_FROM:-}" != debian ] &&
     { has_wasm_target || { have rustup && timeout $WASM_FETCH_SECONDS rustup target add $WASM >/dev/null 2>&1 && has_wasm_target; }; }; then
     say "with the toolchain's own standard library"
-    cargo build --profile "$profile" --target $WASM --target-dir "$TARGET/wasm" "${packages[@]}"
+    cargo build --profile web --target $WASM --target-dir "$TARGET/wasm" "${packages[@]}"
   else
     say "with Debian's compiler, building the standard library"
     [ -x /usr/bin/rustc ] && [ -x /usr/bin/cargo ] && [ -f /usr/lib/rustlib/src/rust/library/Cargo.toml ] ||
@@ -93,7 +94,7 @@ wasm_build() {
     need wasm-ld lld
     # -Z build-std is asked of a stable compiler, which is what RUSTC_BOOTSTRAP allows.
     RUSTC=/usr/bin/rustc RUSTC_BOOTSTRAP=1 CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_LINKER=wasm-ld \
-      /usr/bin/cargo build --profile "$profile" -Z build-std=std,panic_abort --target $WASM \
+      /usr/bin/cargo build --profile web -Z build-std=std,panic_abort --target $WASM \
       --target-dir "$TARGET/wasm" "${packages[@]}"
   fi
 }

@@ -5,10 +5,8 @@ set -euo pipefail
 cd "$ROOT"
 
 OUT=$ROOT/web/src/core/wasm
-MODULES="web-core web-papers"
 
-# shellcheck disable=SC2086  # a list of names
-wasm_build web $MODULES
-for module in $MODULES; do
-  cargo run --quiet -p web-bindgen -- "$TARGET/wasm/$WASM/web/${module//-/_}.wasm" "$OUT"
+wasm_build
+for module in $WASM_MODULES; do
+  cargo run --release --quiet -p web-bindgen -- "$TARGET/wasm/$WASM/web/${module//-/_}.wasm" "$OUT"
 done

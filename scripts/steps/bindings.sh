@@ -1,2 +1,2 @@
 # The TypeScript bindings of the app are those of the Rust types.
-cargo test --quiet -p app --features bindings --test bindings
+cargo test --release --quiet -p app --features bindings --test bindings

@@ -8,5 +8,5 @@ mkdir -p "$jobs"
 for shape in $("$seatcut" new --list | sed -n 's/^\([^ ]*\) .*/\1/p'); do
   "$seatcut" new "$shape" -o "$jobs/$shape.toml"
 done
-node scripts/same_bytes.mjs "$seatcut" "$TARGET/wasm/wasm32-unknown-unknown/release/wasm_check.wasm" \
+node scripts/same_bytes.mjs "$seatcut" "$TARGET/wasm/$WASM/web/wasm_check.wasm" \
   examples/*.toml "$jobs"/*.toml

@@ -1,2 +1,2 @@
 # The pure crates build for the browser, and so does the crate that runs them there.
-bash scripts/wasm.sh
+wasm_build
