@@ -143,8 +143,8 @@ pub use pitch::{PitchError, parse_pitch};
 pub use read::{PlanChecker, read, read_with};
 pub use schema::schema;
 pub use types::{
-    BearingLine, CollarTimber, Distance, Dormer, DormerKind, Eaves, Fascia, HipEdge, HipHead, HipLine, HipTimber, Job,
-    JointRules, LengthUnit, NogginTimber, Opening, OpeningKind, Parts, PurlinSet, PurlinTimber, RafterTimber,
-    RidgeTimber, RidgeTop, Section, SpacedTimber, SpliceKind, Spread, Sprocket, Survey, TailCut, TickState, Ticked,
-    Timber, UpperSlope, ValleyAs, Verge, Wall, Wood,
+    BearingLine, Carried, CollarTimber, Covering, Distance, Dormer, DormerKind, Eaves, Fascia, Feet, HipEdge, HipHead,
+    HipLine, HipTimber, Job, JointRules, LengthUnit, NogginTimber, Opening, OpeningKind, Parts, PurlinSet,
+    PurlinTimber, RafterTimber, RidgeAs, RidgeTimber, RidgeTop, Section, SpacedTimber, SpliceKind, Spread, Sprocket,
+    StrengthClass, Strong, Survey, TailCut, TickState, Ticked, Timber, UpperSlope, ValleyAs, Verge, Wall, Wood,
 };

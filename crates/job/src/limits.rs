@@ -202,3 +202,24 @@ pub(crate) const LEVEL: Limits = Limits {
     most: 3000.0,
     why: "A staff is some metres long: more is a slip of the unit, or plates of different storeys (`plate` of a wall)",
 };
+
+/// Loads on an area.
+pub(crate) const LOAD: Limits = Limits {
+    least: 0.0,
+    most: 5.0,
+    why: "No layer of a pitched roof or its ceiling weighs 5 kN/m², which is half a tonne",
+};
+
+/// Zones of snow maps.
+pub(crate) const SNOW_ZONE: Limits = Limits { least: 1.0, most: 5.0, why: "The map has zones 1 to 5" };
+
+/// Heights above the sea, m.
+pub(crate) const ALTITUDE: Limits =
+    Limits { least: -10.0, most: 1500.0, why: "It is the height of the ground above the sea in metres" };
+
+/// Peak wind pressures, kN/m².
+pub(crate) const WIND: Limits =
+    Limits { least: 0.1, most: 5.0, why: "Peak pressures on houses lie between a half and two kN/m²" };
+
+/// Service classes.
+pub(crate) const SERVICE: Limits = Limits { least: 1.0, most: 3.0, why: "There are three service classes" };

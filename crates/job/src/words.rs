@@ -1,8 +1,8 @@
 //! The words a file uses for each choice.
 
 use crate::{
-    DormerKind, Fascia, HipEdge, HipHead, HipLine, LengthUnit, OpeningKind, PurlinSet, RidgeTop, SpliceKind, Spread,
-    TailCut, TickState, ValleyAs, Wood,
+    Covering, DormerKind, Fascia, Feet, HipEdge, HipHead, HipLine, LengthUnit, OpeningKind, PurlinSet, RidgeAs,
+    RidgeTop, SpliceKind, Spread, StrengthClass, TailCut, TickState, ValleyAs, Wood,
 };
 
 /// A choice that is written as a word.
@@ -83,4 +83,28 @@ impl Choice for ValleyAs {
 
 impl Choice for TickState {
     const WORDS: &'static [(&'static str, Self)] = &[("cut", Self::Cut), ("fixed", Self::Fixed)];
+}
+
+impl Choice for Covering {
+    const WORDS: &'static [(&'static str, Self)] = &[
+        ("plain-tile", Self::PlainTile),
+        ("handmade-plain-tile", Self::HandmadePlainTile),
+        ("interlocking-tile", Self::InterlockingTile),
+        ("pantile", Self::Pantile),
+        ("slate", Self::Slate),
+        ("heavy-slate", Self::HeavySlate),
+        ("fibre-cement-slate", Self::FibreCementSlate),
+    ];
+}
+
+impl Choice for Feet {
+    const WORDS: &'static [(&'static str, Self)] = &[("free", Self::Free), ("held", Self::Held)];
+}
+
+impl Choice for RidgeAs {
+    const WORDS: &'static [(&'static str, Self)] = &[("board", Self::Board), ("beam", Self::Beam)];
+}
+
+impl Choice for StrengthClass {
+    const WORDS: &'static [(&'static str, Self)] = Self::ALL;
 }

@@ -6,6 +6,7 @@
 
 pub mod actions;
 pub mod annex;
+pub mod carrying;
 pub mod eurocode;
 pub mod nds;
 pub mod statics;

@@ -14,6 +14,7 @@ mod plan;
 mod plan_words;
 mod reader;
 mod roof;
+mod strength;
 mod survey;
 mod survey_words;
 mod text;
@@ -69,6 +70,8 @@ pub fn read_with(text: impl AsRef<[u8]>, checker: &PlanChecker<'_>) -> Result<Jo
     let openings = openings::read(&mut reader, &root, &roof.walls);
     let dormers = dormers::read(&mut reader, &root, &roof.walls);
     let bearings = bearings::read(&mut reader, &root);
+    let carried = strength::carried(&mut reader, &root);
+    let strong = strength::strong(&mut reader, &root);
     let done = done::read(&mut reader, &root);
     parts::struts_stand(&mut reader, &root);
     let over = OverThePlan { walls: &roof.walls, timber: &timber, openings: &openings, dormers: &dormers };
@@ -90,6 +93,8 @@ pub fn read_with(text: impl AsRef<[u8]>, checker: &PlanChecker<'_>) -> Result<Jo
         openings: openings.into_iter().map(|read| read.opening).collect(),
         dormers: dormers.into_iter().map(|read| read.dormer).collect(),
         bearings,
+        carried,
+        strong,
         done,
     })
 }

@@ -15,6 +15,7 @@ enum Of {
     Lengths,
     Pitches,
     Angles,
+    Others(&'static str),
 }
 
 impl Reader<'_> {
@@ -25,6 +26,7 @@ impl Reader<'_> {
             Kind::Length(limits) => self.within(path, kind, value, limits, Of::Lengths),
             Kind::Pitch(limits) => self.within(path, kind, value, limits, Of::Pitches),
             Kind::Angle(limits) => self.within(path, kind, value, limits, Of::Angles),
+            Kind::Figure(limits, unit) => self.within(path, kind, value, limits, Of::Others(unit)),
             _ => {
                 self.wrong_type(path, kind, value);
                 None
@@ -66,8 +68,9 @@ impl Reader<'_> {
             return Some(number);
         }
         let unit = match of {
-            Of::Lengths => " mm",
-            Of::Pitches | Of::Angles => "°",
+            Of::Lengths => " mm".to_owned(),
+            Of::Pitches | Of::Angles => "°".to_owned(),
+            Of::Others(unit) => format!(" {unit}"),
         };
         let (least, most) = (limits.least, limits.most);
         let shown = if number.is_finite() { format!("{}{unit}", show(number)) } else { "no finite number".to_owned() };

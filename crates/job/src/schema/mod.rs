@@ -112,7 +112,11 @@ fn describe(property: &mut Map<String, Value>, key: &Key) {
     }
     match key.kind {
         // These bind numbers only; a text with a unit is checked on reading.
-        Kind::Length(limits) | Kind::Pitch(limits) | Kind::Angle(limits) | Kind::Count(limits) => {
+        Kind::Length(limits)
+        | Kind::Pitch(limits)
+        | Kind::Angle(limits)
+        | Kind::Count(limits)
+        | Kind::Figure(limits, _) => {
             property.insert("minimum".to_owned(), json!(limits.least));
             property.insert("maximum".to_owned(), json!(limits.most));
         }

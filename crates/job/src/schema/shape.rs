@@ -6,7 +6,7 @@ mod named;
 mod parts;
 
 use crate::{Fascia, HipEdge, HipHead, HipLine, LengthUnit, RidgeTop, Spread, TailCut};
-use named::{BearingKeys, DoneKeys, DormerKeys, OpeningKeys};
+use named::{BearingKeys, DoneKeys, DormerKeys, LoadsKeys, OpeningKeys, StrengthKeys};
 use parts::{
     AngleTieKeys, BargeKeys, BinderKeys, CeilingJoistKeys, CollarKeys, DragonTieKeys, FasciaKeys, FilletKeys,
     HangerKeys, JointKeys, LadderKeys, LayBoardKeys, NogginKeys, PurlinKeys, SoffitKeys, StrutKeys,
@@ -30,6 +30,8 @@ pub(super) struct JobFile {
     openings: BTreeMap<String, OpeningKeys>,
     dormers: BTreeMap<String, DormerKeys>,
     bearings: BTreeMap<String, BearingKeys>,
+    loads: LoadsKeys,
+    strength: StrengthKeys,
     done: BTreeMap<String, DoneKeys>,
 }
 

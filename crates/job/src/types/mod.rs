@@ -4,6 +4,7 @@
 mod openings;
 mod parts;
 mod progress;
+mod strength;
 mod survey;
 
 pub use openings::{BearingLine, Distance, Dormer, DormerKind, Opening, OpeningKind, ValleyAs};
@@ -12,6 +13,7 @@ pub use parts::{
 };
 
 pub use progress::{TickState, Ticked};
+pub use strength::{Carried, Covering, Feet, RidgeAs, StrengthClass, Strong};
 pub use survey::Survey;
 
 use schemars::JsonSchema;
@@ -51,6 +53,11 @@ pub struct Job {
     pub dormers: Vec<Dormer>,
     /// Lines inside the plan that carry load down, in the order of the file.
     pub bearings: Vec<BearingLine>,
+    /// What the roof carries; `None` when nothing is written of it, and then
+    /// no strength is checked.
+    pub carried: Option<Carried>,
+    /// How strong the timber is, and what holds it.
+    pub strong: Strong,
     /// What is cut and fixed, by the marks of timbers; some may be gone from
     /// the roof since.
     pub done: BTreeMap<String, Ticked>,

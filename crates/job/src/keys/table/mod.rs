@@ -5,6 +5,7 @@ mod head;
 mod named;
 mod parts;
 mod roof;
+mod strength;
 mod survey;
 mod timber;
 
@@ -12,7 +13,7 @@ use super::Key;
 
 /// Every key, in the order of a well-kept file.
 pub(super) static TABLES: &[&[Key]] =
-    &[head::KEYS, survey::KEYS, roof::KEYS, timber::KEYS, parts::KEYS, named::KEYS, done::KEYS];
+    &[head::KEYS, survey::KEYS, roof::KEYS, timber::KEYS, parts::KEYS, named::KEYS, strength::KEYS, done::KEYS];
 
 /// What a group of keys is about.
 pub(crate) static GROUPS: &[(&str, &str)] = &[
@@ -58,5 +59,7 @@ pub(crate) static GROUPS: &[(&str, &str)] = &[
     ("openings", "Holes in slopes and ceilings, each under a name of your own"),
     ("dormers", "Dormers, each under a name of your own"),
     ("bearings", "Walls and beams inside the plan that carry load down, each under a name of your own"),
+    ("loads", "What the roof carries. Its strength is checked when this is written"),
+    ("strength", "How strong the timber is, and what holds it"),
     ("done", "Timbers that are cut or fixed, by their marks; written by whoever ticks them"),
 ];

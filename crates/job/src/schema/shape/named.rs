@@ -1,7 +1,7 @@
 //! The shape of what goes by names of the user's own.
 
 use super::{Length, Pitch};
-use crate::{DormerKind, OpeningKind, TickState, ValleyAs};
+use crate::{Covering, DormerKind, Feet, OpeningKind, RidgeAs, StrengthClass, TickState, ValleyAs};
 use schemars::JsonSchema;
 
 /// An opening.
@@ -47,4 +47,33 @@ pub(in crate::schema) struct BearingKeys {
 pub(in crate::schema) struct DoneKeys {
     state: TickState,
     piece: String,
+}
+
+/// What the roof carries.
+#[derive(JsonSchema)]
+#[schemars(deny_unknown_fields)]
+pub(in crate::schema) struct LoadsKeys {
+    covering: Covering,
+    covering_weight: f64,
+    under_covering: f64,
+    lining: f64,
+    ceiling: f64,
+    loft: f64,
+    snow_zone: u32,
+    altitude: f64,
+    snow_held: bool,
+    wind: f64,
+    tank: bool,
+    panels: bool,
+}
+
+/// How strong the timber is.
+#[derive(JsonSchema)]
+#[schemars(deny_unknown_fields)]
+pub(in crate::schema) struct StrengthKeys {
+    class: StrengthClass,
+    graded: bool,
+    service: u32,
+    feet: Feet,
+    ridge: RidgeAs,
 }
