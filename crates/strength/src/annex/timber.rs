@@ -93,7 +93,9 @@ impl Timber {
     pub fn of(region: &str) -> Result<&'static Self, UnknownRegion> {
         static UK: OnceLock<Timber> = OnceLock::new();
         match region {
-            "uk" => Ok(UK.get_or_init(|| Self::read(UK_FACTORS, UK_CLASSES).expect("the figures compiled in are whole"))),
+            "uk" => {
+                Ok(UK.get_or_init(|| Self::read(UK_FACTORS, UK_CLASSES).expect("the figures compiled in are whole")))
+            }
             _ => Err(UnknownRegion { asked: region.to_owned(), known: &REGIONS }),
         }
     }
