@@ -38,8 +38,8 @@ pub struct Contact {
 #[must_use]
 pub fn effective_contact(timber: &Timber, contact: &Contact, working: &mut Working) -> f64 {
     let spread = &timber.factors.kc90.spread;
-    let most = at_most(at_most(contact.length, spread.value), contact.gap / 2.0);
-    let [left, right] = contact.beyond.map(|beyond| at_most(most, beyond));
+    let most = at_most(contact.gap / 2.0, at_most(contact.length, spread.value));
+    let [left, right] = contact.beyond.map(|beyond| at_most(beyond, most));
     working.line("effective contact length", contact.length + left + right, "mm", &spread.source, || {
         format!("{} + {} + {}", say(contact.length), say(left), say(right))
     })
@@ -48,7 +48,8 @@ pub fn effective_contact(timber: &Timber, contact: &Contact, working: &mut Worki
 /// `k_c,90` of a timber this deep (mm). Only softwood gains, and only when the forces are far enough apart.
 fn kc90<'a>(design: &Design<'a>, depth: f64, contact: &Contact) -> &'a Figure {
     let by = &design.timber.factors.kc90;
-    if !design.wood.softwood || contact.gap < by.gap_least.value * depth {
+    let far_enough = contact.gap >= by.gap_least.value * depth;
+    if !(design.wood.softwood && far_enough) {
         return &by.plain;
     }
     match contact.support {

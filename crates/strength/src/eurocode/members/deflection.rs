@@ -118,12 +118,6 @@ pub enum Finish {
     Open,
 }
 
-/// A share of a span as a length in mm.
-#[must_use]
-pub const fn share_of(span: f64, divisor: f64) -> f64 {
-    span / divisor
-}
-
 /// The greatest net final deflection, mm, and the figure that it is the span divided by.
 #[must_use]
 pub const fn deflection_limit(timber: &Timber, span: Span, finish: Finish) -> (f64, &Figure) {
@@ -134,7 +128,7 @@ pub const fn deflection_limit(timber: &Timber, span: Span, finish: Finish) -> (f
         (Span::Overhang(_), Finish::Ceiling) => &by.cantilever_ceiling,
         (Span::Overhang(_), Finish::Open) => &by.cantilever_open,
     };
-    (share_of(span.length(), figure.value), figure)
+    (span.length() / figure.value, figure)
 }
 
 /// Final deflection (mm, its sign does not matter) against the limit of the region, 7.2.

@@ -22,7 +22,7 @@ mod stress;
 pub use bearing::{Contact, Support, angle_strength, bearing, bearing_at_angle, effective_contact};
 pub use column::{Axis, Buckling, Lengths, buckling, column};
 pub use deflection::{
-    Finish, Movement, Sag, Span, Variable, deflection, deflection_limit, movement, sag_of_point, sag_of_udl, share_of,
+    Finish, Movement, Sag, Span, Variable, deflection, deflection_limit, movement, sag_of_point, sag_of_udl,
 };
 pub use design::Design;
 pub use lateral::{Edge, Lateral, SpanLoad, SpanLoadAt, lateral_stability, lateral_torsional};
