@@ -178,3 +178,31 @@ fn the_full_formula_is_near_the_short_one() {
         assert!((0.8..1.05).contains(&ratio), "{b} × {h}: {ratio}");
     }
 }
+
+/// Table 6.1 for a span of 3000 mm and a depth of 200 mm.
+#[test]
+fn effective_lengths_by_load() {
+    use SpanLoad::{CantileverEnd, CantileverUdl, MidPoint, Moment, Udl};
+    let design = design("C24", ServiceClass::Two, Duration::Short);
+    let length = |load, at| {
+        let edge = Edge::Free { span: 3000.0, load, at };
+        lateral_stability(&design, Section::new(50.0, 200.0), edge, &mut Working::off()).length
+    };
+    let all = [Moment, Udl, MidPoint, CantileverUdl, CantileverEnd].map(|load| length(load, SpanLoadAt::Middle));
+    assert_eq!(all, [3000.0, 2700.0, 2400.0, 1500.0, 2400.0]);
+    assert_eq!(length(Udl, SpanLoadAt::CompressionEdge), 3100.0);
+    assert_eq!(length(Udl, SpanLoadAt::TensionEdge), 2600.0);
+}
+
+/// The three branches of `k_crit`, by hand for C24 with the slenderness worked backwards from the breadth.
+#[test]
+fn twisting_by_slenderness() {
+    let design = design("C24", ServiceClass::Two, Duration::Short);
+    let edge = Edge::Free { span: 4000.0, load: SpanLoad::Moment, at: SpanLoadAt::Middle };
+    for (relative, factor) in [(0.5, 1.0), (0.75, 1.0), (1.0, 0.81), (1.4, 0.51), (2.0, 0.25)] {
+        let critical = 24.0 / (relative * relative);
+        let breadth = f64::sqrt(critical * 200.0 * 4000.0 / (0.78 * 7400.0)) * (1.0 + 1e-12);
+        let found = lateral_stability(&design, Section::new(breadth, 200.0), edge, &mut Working::off());
+        assert!((found.relative - relative).abs() < 1e-9 && (found.factor - factor).abs() < 1e-9, "{found:?}");
+    }
+}

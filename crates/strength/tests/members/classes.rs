@@ -3,8 +3,11 @@
 use crate::reading::uk;
 use strength::eurocode::wood::Wood;
 
+/// A property of a class.
+type Of = fn(&Wood) -> f64;
+
 /// Names of the columns and the fields that hold them; moduli are in kN/mm² in the table.
-const COLUMNS: [(&str, fn(&Wood) -> f64); 12] = [
+const COLUMNS: [(&str, Of); 12] = [
     ("fm_k", |w| w.fm_k),
     ("ft_0_k", |w| w.ft_0_k),
     ("ft_90_k", |w| w.ft_90_k),

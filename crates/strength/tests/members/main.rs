@@ -7,6 +7,7 @@
 mod axial;
 mod beams;
 mod classes;
+mod factors;
 mod laws;
 mod reading;
 mod small_rules;

@@ -108,5 +108,7 @@ pub fn column(design: &Design<'_>, section: Section, lengths: Lengths, forces: F
         working.line("buckling in the breadth", sum(z.factor, in_breadth), "", "EN 1995-1-1 6.3.2 (6.24)", || {
             how(z.factor, in_breadth)
         });
-    Use::of(greater(in_depth, in_breadth), "EN 1995-1-1 6.3.2 (6.23), (6.24)", "buckling")
+    let (clause, name) = ("EN 1995-1-1 6.3.2 (6.23), (6.24)", "buckling");
+    let how = || format!("the greater of {} and {}", say(in_depth), say(in_breadth));
+    Use::of(working.line(name, greater(in_depth, in_breadth), "", clause, how), clause, name)
 }
