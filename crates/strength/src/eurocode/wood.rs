@@ -4,6 +4,7 @@ use serde::Deserialize;
 
 /// Properties of a strength class. Strengths and moduli N/mm², densities kg/m³.
 #[derive(Clone, Debug, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct Wood {
     /// Name, e.g. `C24`.
     pub class: String,
