@@ -261,6 +261,28 @@ figures! {
     }
 }
 
+/// Sizes that are tried one after the other.
+#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Sizes {
+    /// mm, smallest first.
+    pub values: Vec<f64>,
+    /// Where they are from.
+    pub source: String,
+    /// How they were come by.
+    pub standing: super::Standing,
+}
+
+/// What is tried when nails do not fit.
+#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Tried {
+    /// Depths of joists.
+    pub joist_depths_mm: Sizes,
+    /// Diameters of bolts.
+    pub bolts_mm: Sizes,
+}
+
 /// All figures for joints of a region.
 #[derive(Clone, Debug, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -291,6 +313,8 @@ pub struct Joints {
     pub slip: Slip,
     /// Holding-down straps.
     pub strap: Strap,
+    /// What is tried when nails do not fit.
+    pub tried: Tried,
     /// Distances.
     pub spacing: Spacing,
 }

@@ -8,11 +8,6 @@ use crate::annex::joints::Joints;
 use crate::working::Working;
 use geometry::Angle;
 
-/// Depths of joists that are tried when the nails do not fit, mm.
-const DEPTHS_MM: [f64; 6] = [97.0, 122.0, 147.0, 172.0, 195.0, 220.0];
-/// Bolts that are tried, mm.
-const BOLTS_MM: [f64; 3] = [10.0, 12.0, 16.0];
-
 /// A rafter foot nailed to a joist.
 #[derive(Clone, Copy, Debug)]
 pub struct RafterFoot<'a> {
@@ -115,10 +110,10 @@ impl<'a> RafterFoot<'a> {
             let outcome = self.with(depth_mm, fastener).check(force_n, kmod, annex, &mut Working::off());
             outcome.needed.filter(|_| outcome.fits && outcome.worst().ratio <= 1.0)
         };
-        let deeper = DEPTHS_MM.iter().filter(|depth| **depth > self.joist.depth_mm).find_map(|depth_mm| {
-            carries(*depth_mm, nails).map(|nails| Instead::DeeperJoist { depth_mm: *depth_mm, nails })
-        });
-        let bolts = BOLTS_MM.iter().find_map(|diameter_mm| {
+        let deeper = annex.tried.joist_depths_mm.values.iter().filter(|depth| **depth > self.joist.depth_mm).find_map(
+            |depth_mm| carries(*depth_mm, nails).map(|nails| Instead::DeeperJoist { depth_mm: *depth_mm, nails }),
+        );
+        let bolts = annex.tried.bolts_mm.values.iter().find_map(|diameter_mm| {
             let bolt = Fastener::Bolts(Bolt::black(*diameter_mm, annex));
             carries(self.joist.depth_mm, bolt).map(|count| Instead::Bolts { diameter_mm: *diameter_mm, count })
         });
