@@ -3,6 +3,7 @@
 
 pub mod joints;
 pub mod loads;
+pub mod nds;
 pub mod timber;
 
 pub use roof::rules::Standing;
