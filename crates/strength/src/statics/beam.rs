@@ -196,20 +196,19 @@ impl BeamAnswer {
         -self.bars[bar].deflection(x - self.places[bar])
     }
 
-    /// The largest sag between `from` and `to` by its size, down positive: looked for in every bar of that stretch.
+    /// The largest sag between `from` and `to` by its size, down positive.
     #[must_use]
     pub fn sag_most(&self, from: f64, to: f64) -> Peak {
-        let mut best = Peak { at: from, value: 0.0 };
-        for (bar, ends) in self.places.windows(2).enumerate() {
-            if ends[1] > from && ends[0] < to {
-                let peak = self.bars[bar].deflection_most();
-                let at = peak.at + ends[0];
-                if at >= from && at <= to && peak.value.abs() > best.value.abs() {
-                    best = Peak { at, value: -peak.value };
-                }
-            }
-        }
-        best
+        let ends = [from, to].map(|at| Peak { at, value: self.sag(at) });
+        let within = self.places.windows(2).zip(&self.bars).filter(|(ends, _)| ends[1] > from && ends[0] < to);
+        within
+            .map(|(ends, bar)| {
+                let peak = bar.deflection_most();
+                Peak { at: (peak.at + ends[0]).min(ends[1]), value: -peak.value }
+            })
+            .filter(|peak| peak.at >= from && peak.at <= to)
+            .chain(ends)
+            .fold(Peak::default(), |best, peak| if peak.value.abs() > best.value.abs() { peak } else { best })
     }
 
     /// The largest and smallest shear and bending of the whole beam.
