@@ -24,7 +24,7 @@ from Pynite import FEModel3D
 # Of the largest figure of its sort in the frame: force, moment, shift, turn.
 TOLERANCE = 1e-6
 # N and mm: below these a whole sort of figures counts as nought.
-NOUGHT = {"force": 1e-6, "moment": 1e-3, "shift": 1e-9, "turn": 1e-12}
+NOUGHT = {"force": 1e-6, "moment": 1e-3, "shift": 1e-6, "turn": 1e-9}
 # Any will do for what moves out of the plane.
 SHEAR_MODULUS = 700.0
 

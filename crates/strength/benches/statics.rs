@@ -38,6 +38,12 @@ fn rafter_pair_of_12_nodes_8_cases(bencher: Bencher) {
 }
 
 #[divan::bench]
+fn rafter_pair_made_ready(bencher: Bencher) {
+    let frame = rafter_pair();
+    bencher.bench_local(|| black_box(&frame).prepare().map(drop));
+}
+
+#[divan::bench]
 fn ten_combinations_with_extremes(bencher: Bencher) {
     let frame = rafter_pair();
     let solved = frame.solve(&eight_cases()).expect("the frame stands");

@@ -227,6 +227,18 @@ fn a_cantilever_and_its_spring() {
 }
 
 #[test]
+fn a_long_chain_of_short_bars_is_no_mechanism() {
+    // One bar or sixty, a cantilever is a cantilever.
+    let (bars, length, ei) = (60u32, 6000.0, 1e11);
+    let nodes = (0..=bars).map(|k| Node { x: length * f64::from(k) / f64::from(bars), y: 0.0 }).collect();
+    let chain = (0..bars as usize).map(|k| Bar::stiff(k, k + 1, 1e8, ei)).collect();
+    let frame = Frame { nodes, bars: chain, supports: vec![Support::at(0, true, true, true)] };
+    let tip = frame.solve(&[vec![Load::Node { node: 60, fx: 0.0, fy: -900.0, m: 0.0 }]]).unwrap().all()[0].nodes[60][1];
+    let want = -900.0 * length * length * length / (3.0 * ei);
+    assert!((tip - want).abs() < 1e-6 * want.abs(), "{tip} {want}");
+}
+
+#[test]
 fn a_roller_square_to_the_slope_pushes_square_to_the_slope() {
     let nodes = vec![Node { x: 0.0, y: 0.0 }, Node { x: 3000.0, y: 4000.0 }];
     let supports = vec![Support::pin(0), Support::roller_along(1, [-4.0, 3.0])];
