@@ -10,4 +10,5 @@ pub mod carrying;
 pub mod eurocode;
 pub mod nds;
 pub mod statics;
+pub mod whole;
 pub mod working;

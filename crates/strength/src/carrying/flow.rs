@@ -94,11 +94,13 @@ struct Given {
     share: f64,
 }
 
-/// Follow the loads of all cases down.
+/// Follow the loads of all cases down. `passed`: for each case, whether what a timber carries goes on to the next; a case
+/// that is not passed on is for each timber alone.
 ///
 /// # Errors
 /// A unit that is a mechanism, loads that do not settle, loads that get lost on the way.
-pub fn flow(roof: &Carrying<'_>, units: &[Unit], own: &[Own], cases: usize) -> Result<Flow, FlowFault> {
+pub fn flow(roof: &Carrying<'_>, units: &[Unit], own: &[Own], passed: &[bool]) -> Result<Flow, FlowFault> {
+    let cases = passed.len();
     let mark = |k: usize| roof.runs[first_run(&units[k])].mark.clone();
     let prepared: Vec<_> = units
         .iter()
@@ -147,7 +149,7 @@ pub fn flow(roof: &Carrying<'_>, units: &[Unit], own: &[Own], cases: usize) -> R
             through.resize(cases, 0.0);
             for (from, support, part) in &sources[k] {
                 let part = &given[*from][*support][*part];
-                for case in 0..cases {
+                for case in (0..cases).filter(|case| passed[*case]) {
                     let n = flow.reactions[*from][*support][case] * part.share;
                     through[case] += n;
                     loads[case].extend(landing(&units[k], part, n));
@@ -176,7 +178,7 @@ pub fn flow(roof: &Carrying<'_>, units: &[Unit], own: &[Own], cases: usize) -> R
         }
     }
     flow.ground = ground(units, &given, &flow.reactions, cases);
-    balanced(&flow, &scale)?;
+    balanced(&flow, &scale, passed)?;
     Ok(flow)
 }
 
@@ -272,8 +274,8 @@ fn ground(units: &[Unit], given: &[Vec<Vec<Given>>], reactions: &[Vec<Vec<f64>>]
 }
 
 /// Every load is somewhere at last: sums only, no stiffness.
-fn balanced(flow: &Flow, scale: &[f64]) -> Result<(), FlowFault> {
-    for (case, applied) in flow.applied.iter().enumerate() {
+fn balanced(flow: &Flow, scale: &[f64], passed: &[bool]) -> Result<(), FlowFault> {
+    for (case, applied) in flow.applied.iter().enumerate().filter(|(case, _)| passed[*case]) {
         let walls = flow.ground.walls.values().chain(flow.ground.bearings.values());
         let arrived: f64 = walls.map(|n| n[case]).sum::<f64>() + flow.ground.lost[case];
         if (applied - arrived).abs() > BALANCE * scale[case] {
