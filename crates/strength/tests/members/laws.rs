@@ -153,13 +153,18 @@ proptest! {
         }
     }
 
+    /// Within one clause: a stronger class can be the more slender one (C30 after C27, whose modulus grows less than its
+    /// strength), and at the bound between stocky and slender columns the code leaps from a square to a straight sum.
     #[test]
     fn a_higher_softwood_class_is_never_used_further(
         class in 1..12_usize, case in cases(), section in sections(),
     ) {
         for (name, _, check) in CHECKS {
-            let used = |class| check(&of(class, 3, false), section, &case, &mut Working::off()).ratio;
-            prop_assert!(used(class) <= used(class - 1) * ROUNDING, "{name}");
+            let used = |class| check(&of(class, 3, false), section, &case, &mut Working::off());
+            let (lower, higher) = (used(class - 1), used(class));
+            if lower.clause == higher.clause {
+                prop_assert!(higher.ratio <= lower.ratio * ROUNDING, "{name}");
+            }
         }
     }
 

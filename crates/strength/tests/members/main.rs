@@ -6,6 +6,7 @@
 
 mod axial;
 mod beams;
+mod by_hand;
 mod classes;
 mod factors;
 mod laws;

@@ -74,3 +74,23 @@ const fn greater(a: f64, b: f64) -> f64 {
 const fn at_most(value: f64, limit: f64) -> f64 {
     if value > limit { limit } else { value }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{Use, at_most, greater};
+
+    #[test]
+    fn what_is_no_number_is_not_hidden() {
+        assert!(greater(f64::NAN, 1.0).is_nan() && greater(1.0, f64::NAN).is_nan() && at_most(f64::NAN, 1.0).is_nan());
+        assert_eq!((greater(1.0, 2.0), greater(2.0, 1.0), at_most(2.0, 1.0)), (2.0, 2.0, 1.0));
+        assert!(
+            !Use::of(f64::NAN, "", "").passes() && !Use::of(-1.0, "", "").passes() && Use::of(1.0, "", "").passes()
+        );
+    }
+
+    #[test]
+    fn the_worse_of_two_uses() {
+        let [less, more] = [0.4, 0.6].map(|ratio| Use::of(ratio, "", ""));
+        assert_eq!((less.or_worse(more), more.or_worse(less)), (more, more));
+    }
+}
