@@ -154,6 +154,8 @@ figures! {
         thin_density,
         /// How many times thicker wood that splits easily must be.
         splitting_thickness,
+        /// 1: softwood counts as splitting easily; 0: it does not.
+        softwood_splits_easily,
         /// Diameter from which the column of thick nails applies, mm.
         thick_from_mm,
         /// Density beyond which the columns of dense wood apply, kg/m³.

@@ -1,7 +1,7 @@
 //! Bolts in shear: EN 1995-1-1 8.5.
 
 use super::johansen::{Dowel, Modes};
-use super::{Capacity, Part, embedment};
+use super::{Capacity, Part, Use, embedment};
 use crate::annex::joints::Joints;
 use crate::working::Working;
 use serde::Serialize;
@@ -152,4 +152,13 @@ impl Dowel {
 #[must_use]
 pub fn net_area_mm2(breadth_mm: f64, depth_mm: f64, across: u32, bolt: &Bolt, annex: &Joints) -> f64 {
     breadth_mm.max(0.0) * (depth_mm - f64::from(across) * bolt.hole_mm(annex)).max(0.0)
+}
+
+/// Tension in what is left beside the bolts. `ft_0_d`: design tension strength along the grain, N/mm² (EN 1995-1-1 6.1.2).
+pub fn net_tension(force_n: f64, net_area_mm2: f64, ft_0_d: f64, w: &mut Working) -> Use {
+    let used = Use::of(force_n, net_area_mm2 * ft_0_d, "EN 1995-1-1 6.1.2", "tension beside the bolts");
+    w.line("tension beside the bolts", used.ratio, "", used.clause, || {
+        format!("{force_n:.0} / ({net_area_mm2:.0} × {ft_0_d:.2})")
+    });
+    used
 }

@@ -10,6 +10,7 @@ mod sides;
 use super::spacing::Spacings;
 use crate::working::Working;
 use geometry::Angle;
+use grid::Grids;
 use serde::Serialize;
 
 /// What keeps more fasteners out.
@@ -31,8 +32,8 @@ pub enum Limit {
 }
 
 impl Limit {
-    /// All that a fit can be limited by and that can be eased.
-    const EASED: [Self; 5] = [Self::EdgeOfFirst, Self::EndOfFirst, Self::EdgeOfSecond, Self::EndOfSecond, Self::Apart];
+    /// All that can be eased; of several that let in as many, the last is named.
+    const EASED: [Self; 5] = [Self::Apart, Self::EdgeOfSecond, Self::EdgeOfFirst, Self::EndOfSecond, Self::EndOfFirst];
 
     /// In words: what limits the number is …
     #[must_use]
@@ -195,40 +196,45 @@ impl Lap {
 
     /// The most fasteners that fit, up to `most`. `spacings` are those of either timber.
     pub fn fit(&self, spacings: &[Spacings; 2], most: u32, w: &mut Working) -> Fit {
-        let mut best = self.filled(spacings, most, None);
+        let grids = self.grids(spacings, 1.0);
+        let mut best = self.filled(spacings, &grids, most, None);
         if best.count() < most {
-            best.limited_by = self.limit(spacings, best.count());
+            best.limited_by = self.limit(spacings, &grids, best.count());
         }
         let count = f64::from(best.count());
         w.line("fasteners that fit on the lap", count, "", "EN 1995-1-1 tables 8.2, 8.4", || {
             let (rows, columns, limit) = (best.rows(), best.columns(), best.limited_by.words());
-            format!("{rows} rows of up to {columns}, {:.0} apart; limited by {limit}", best.apart_mm)
+            format!("{rows} rows of up to {columns}, {:.0} mm apart; limited by {limit}", best.apart_mm)
         });
         best
     }
 
     /// What, eased a little, would let more in.
-    fn limit(&self, spacings: &[Spacings; 2], count: u32) -> Limit {
+    fn limit(&self, spacings: &[Spacings; 2], grids: &[Grids; 2], count: u32) -> Limit {
         /// Shares of the distance that is eased, one after the other until one lets more in.
         const EASED_TO: [f64; 3] = [0.75, 0.5, 0.2];
+        let most = count * 2 + 1;
         for share in EASED_TO {
-            let more = |limit: &Limit| self.filled(spacings, count * 2 + 1, Some((*limit, share))).count();
-            let (limit, eased) =
-                Limit::EASED.iter().map(|l| (*l, more(l))).max_by_key(|(_, n)| *n).unwrap_or((Limit::Room, 0));
-            if eased > count {
-                return limit;
+            let more = |limit: &Limit| match limit {
+                Limit::Apart => self.filled(spacings, &self.grids(spacings, share), most, None).count(),
+                _ => self.filled(spacings, grids, most, Some((*limit, share))).count(),
+            };
+            let most_let_in = Limit::EASED.iter().map(|limit| (*limit, more(limit))).max_by_key(|(_, eased)| *eased);
+            match most_let_in {
+                Some((limit, eased)) if eased > count => return limit,
+                _ => {}
             }
         }
         Limit::Room
     }
 
-    fn filled(&self, spacings: &[Spacings; 2], most: u32, eased: Option<(Limit, f64)>) -> Fit {
+    fn grids(&self, spacings: &[Spacings; 2], apart: f64) -> [Grids; 2] {
+        [0, 1].map(|along| Grids::new(spacings, self.grain_deg, along, apart))
+    }
+
+    fn filled(&self, spacings: &[Spacings; 2], grids: &[Grids; 2], most: u32, eased: Option<(Limit, f64)>) -> Fit {
         let sides = sides::of(self, spacings, eased);
-        let apart = match eased {
-            Some((Limit::Apart, share)) => share,
-            _ => 1.0,
-        };
-        let [first, second] = [0, 1].map(|along| grid::fill(&sides, spacings, self.grain_deg, along, apart, most));
+        let [first, second] = [0, 1].map(|along: usize| grids[along].fill(&sides, most));
         if second.count() > first.count() { second } else { first }
     }
 }

@@ -3,7 +3,7 @@
 
 use super::bolts::Bolt;
 use super::lap::{Fit, Lap};
-use super::nails::Nail;
+use super::nails::{BoreFirst, Nail, bore_first};
 use super::spacing::Spacings;
 use super::{MOST_FASTENERS, Part, Use, in_a_row, splitting};
 use crate::annex::joints::Joints;
@@ -68,6 +68,9 @@ pub struct Outcome {
     pub splitting: [Use; 2],
     /// Whether the point of the nail is deep enough; always so for bolts.
     pub pointside_ok: bool,
+    /// Why holes must be bored for the nails; `None` when they need not. The nails are not counted differently for it: a job
+    /// that bores says so by [`Nail::bored`].
+    pub bore_first: Option<BoreFirst>,
 }
 
 impl Outcome {
@@ -154,13 +157,28 @@ impl Lapped<'_> {
             format!("{:.0} / ({counting:.2} × {each_n:.0})", force_n.abs())
         });
         let splitting = [0, 1].map(|timber| self.splitting(timber, force_n.abs(), &fit, kmod, annex, w));
-        Outcome { each_n, needed, fit, fits, used, splitting, pointside_ok }
+        let bore_first = self.bore_first(annex, w);
+        Outcome { each_n, needed, fit, fits, used, splitting, pointside_ok, bore_first }
+    }
+
+    fn bore_first(&self, annex: &Joints, w: &mut Working) -> Option<BoreFirst> {
+        let Fastener::Nails { nail, .. } = self.fastener else { return None };
+        let easily = annex.nails.softwood_splits_easily.value > 0.0;
+        let bore = |timber: usize, w: &mut Working| {
+            let part = self.part(timber);
+            bore_first(&nail, &part, easily && part.wood.softwood, annex, w)
+        };
+        bore(0, w).or_else(|| bore(1, w))
     }
 
     /// Fewest fasteners, spread over as many rows as fit, that carry the force.
     fn needed(&self, force_n: f64, each_n: f64, least: u32, fit: &Fit, annex: &Joints) -> Option<u32> {
         /// Rounding that does not ask for another fastener.
         const HAIR: f64 = 1e-9;
+        if fit.places.is_empty() {
+            // There are no rows to reduce for; say at least what plain numbers would ask.
+            return super::whole_number(force_n, each_n, f64::from(least));
+        }
         let rows = u32::try_from(fit.rows()).unwrap_or(1).max(1);
         let carries = |n: u32| {
             let in_rows: Vec<u32> = (0..rows).map(|row| n / rows + u32::from(row < n % rows)).collect();
@@ -179,7 +197,11 @@ impl Lapped<'_> {
             return Use { ratio: 0.0, clause: "EN 1995-1-1 8.1.4", name: "splitting at the joint" };
         }
         let from_edge = self.lap.furthest_from_loaded_edge_mm(timber, &fit.places).unwrap_or(0.0);
+        // No more of the breadth counts than the fastener goes in.
         let breadth = match self.fastener {
+            Fastener::Nails { nail, head_in, .. } if head_in != timber => {
+                nail.pointside_mm(self.timbers[head_in.min(1)].thickness_mm, thickness_mm)
+            }
             Fastener::BoltsInPair(_) if timber == 0 => 2.0 * thickness_mm,
             _ => thickness_mm,
         };

@@ -63,6 +63,12 @@ impl Nail {
         times * self.diameter_mm
     }
 
+    /// Shortest nail of this kind through `head_side_mm` of timber, mm.
+    #[must_use]
+    pub fn least_length_mm(&self, head_side_mm: f64, annex: &Joints) -> f64 {
+        head_side_mm + self.least_pointside_mm(annex)
+    }
+
     /// Depth of the point in the second timber: what is left of the nail, no more than that timber, mm.
     #[must_use]
     pub fn pointside_mm(&self, head_side_mm: f64, point_side_mm: f64) -> f64 {

@@ -66,4 +66,11 @@ impl Spacings {
     pub fn bolt(diameter_mm: f64, angle_deg: f64, annex: &Joints) -> Self {
         Self::of(&annex.spacing.bolt, diameter_mm, angle_deg)
     }
+
+    /// The same for nails under a steel plate: nearer to each other, no nearer to edges and ends (8.3.1.4(1)).
+    #[must_use]
+    pub fn under_steel(self, annex: &Joints) -> Self {
+        let share = annex.steel_plate.spacing.value;
+        Self { along_mm: self.along_mm * share, across_mm: self.across_mm * share, ..self }
+    }
 }

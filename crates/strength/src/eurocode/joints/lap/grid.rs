@@ -17,42 +17,61 @@ const FAR: f64 = 1e5;
 /// More rows than any lap has.
 const MOST_ROWS: f64 = 60.0;
 
-/// Fill `sides` with rows along the grain of timber `along`. `apart` eases the distances between fasteners.
-pub(super) fn fill(
-    sides: &[Side],
-    spacings: &[Spacings; 2],
-    grain_deg: [f64; 2],
+/// Grids along the grain of one timber that keep the distances in both.
+#[derive(Clone, Debug)]
+pub(super) struct Grids {
+    /// The timber, 0 or 1.
     along: usize,
-    apart: f64,
-    most: u32,
-) -> Fit {
-    let other = 1 - along;
-    let axis = unit(grain_deg[along]);
-    let turned: Vec<Side> = sides.iter().map(|side| turn(side, axis)).collect();
-    let empty =
-        Fit { places: vec![], in_rows: vec![], along, apart_mm: 0.0, between_rows_mm: 0.0, limited_by: Limit::Room };
-    let Some((bottom, top)) = extent(&turned) else { return empty };
-    let own = [spacings[along].along_mm * apart, spacings[along].across_mm * apart];
-    let others = [spacings[other].along_mm * apart, spacings[other].across_mm * apart];
-    if !(own[0] > 0.0 && own[1] > 0.0 && others[0] > 0.0 && others[1] > 0.0) {
-        return empty;
-    }
-    let angle = Angle::deg(grain_deg[other] - grain_deg[along]);
-    let between = [angle.cos(), angle.sin()];
-    let step = [own[0].max(alone(between[0], between[1], others)), own[1].max(alone(between[1], between[0], others))];
-    let mut best = empty;
-    for stretch in STRETCHES {
-        let step_x = step[0] * stretch;
-        let Some(step_y) = STRETCHES.iter().map(|s| step[1] * s).find(|y| clear(step_x, *y, between, others)) else {
-            continue;
-        };
-        let rows = ((top - bottom + HAIR) / step_y).floor().min(MOST_ROWS);
-        let slack = top - bottom - rows * step_y;
-        for lowest in [bottom, bottom + slack / 2.0, bottom + slack] {
-            try_rows(&turned, lowest, rows, [step_x, step_y], most, axis, &mut best);
+    /// Unit vector of its grain.
+    axis: [f64; 2],
+    /// Steps along and between the rows, mm; none when the distances are no sizes.
+    steps: Vec<[f64; 2]>,
+}
+
+impl Grids {
+    /// `apart` eases the distances between fasteners.
+    pub(super) fn new(spacings: &[Spacings; 2], grain_deg: [f64; 2], along: usize, apart: f64) -> Self {
+        let other = 1 - along;
+        let own = [spacings[along].along_mm * apart, spacings[along].across_mm * apart];
+        let others = [spacings[other].along_mm * apart, spacings[other].across_mm * apart];
+        let angle = Angle::deg(grain_deg[other] - grain_deg[along]);
+        let between = [angle.cos(), angle.sin()];
+        let mut steps = Vec::new();
+        if own.iter().chain(&others).all(|distance| *distance > 0.0 && distance.is_finite()) {
+            let least =
+                [own[0].max(alone(between[0], between[1], others)), own[1].max(alone(between[1], between[0], others))];
+            for stretch in STRETCHES {
+                let x = least[0] * stretch;
+                let y = STRETCHES.iter().map(|stretch| least[1] * stretch).find(|y| clear(x, *y, between, others));
+                // A longer step along the rows is of use only with a shorter one between them.
+                let shortest = steps.last().map_or(f64::INFINITY, |step: &[f64; 2]| step[1]);
+                steps.extend(y.filter(|y| *y < shortest).map(|y| [x, y]));
+            }
         }
+        Self { along, axis: unit(grain_deg[along]), steps }
     }
-    best
+
+    /// Fill `sides` with up to `most`.
+    pub(super) fn fill(&self, sides: &[Side], most: u32) -> Fit {
+        let mut best = Fit {
+            places: vec![],
+            in_rows: vec![],
+            along: self.along,
+            apart_mm: 0.0,
+            between_rows_mm: 0.0,
+            limited_by: Limit::Room,
+        };
+        let turned: Vec<Side> = sides.iter().map(|side| turn(side, self.axis)).collect();
+        let Some((bottom, top)) = extent(&turned) else { return best };
+        for step in &self.steps {
+            let rows = ((top - bottom + HAIR) / step[1]).floor().min(MOST_ROWS);
+            let slack = top - bottom - rows * step[1];
+            for lowest in [bottom, bottom + slack / 2.0, bottom + slack] {
+                try_rows(&turned, lowest, rows, *step, most, self.axis, &mut best);
+            }
+        }
+        best
+    }
 }
 
 /// The same half-plane with the axis as x.
