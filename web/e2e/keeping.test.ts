@@ -68,21 +68,16 @@ test("with no network and no server the app starts, solves, and draws the sheets
   const own = await workshop();
   const { page, context } = await visit(at.chromium, "phone", own.address);
   // The papers follow when the browser has time.
-  await page.waitForFunction(
-    async () => {
+  const papersKept = () =>
+    page.evaluate(async () => {
       await navigator.serviceWorker.ready;
-      const names = await caches.keys();
-      const found = await Promise.all(
-        names.map(async (name) => (await (await caches.open(name)).keys()).map((k) => k.url)),
-      );
-      return (
-        navigator.serviceWorker.controller !== null &&
-        found.flat().some((url) => /web_papers.*\.wasm/.test(url))
-      );
-    },
-    undefined,
-    { timeout: 45_000 },
-  );
+      const papers = await caches.open("papers");
+      const wanted = (await papers.keys()).find((key) => /web_papers.*\.wasm/.test(key.url));
+      const found = wanted && (await papers.match(wanted, { ignoreVary: true }));
+      const bytes = found ? (await found.arrayBuffer()).byteLength : 0;
+      return navigator.serviceWorker.controller ? bytes : 0;
+    });
+  await expect.poll(papersKept, { timeout: 45_000 }).toBeGreaterThan(0);
   await own.stop("SIGKILL");
   await context.setOffline(true);
   await page.reload();
