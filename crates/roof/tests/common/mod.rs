@@ -85,6 +85,8 @@ pub fn job_over(loops: Vec<Vec<[f64; 2]>>, pitch: f64) -> Job {
         openings: Vec::new(),
         dormers: Vec::new(),
         bearings: Vec::new(),
+        carried: None,
+        strong: Strong { class: StrengthClass::C16, graded: true, service: 2, feet: Feet::Free, ridge: RidgeAs::Board },
         done: std::collections::BTreeMap::new(),
         survey: None,
     }

@@ -89,6 +89,7 @@ pub const fn carries(kind: MemberKind) -> bool {
                 | MemberKind::Trimmer
                 | MemberKind::Noggin
                 | MemberKind::GableLadder
+                | MemberKind::AngleTie
         )
 }
 

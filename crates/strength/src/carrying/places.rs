@@ -88,6 +88,7 @@ impl Carrying<'_> {
         let me = &self.runs[run];
         let [foot, head] = me.pitch_line;
         let mut rests = Vec::new();
+        let out = self.stands_out(run);
         for contact in &self.contacts[run] {
             let along = me.along_of(contact.at);
             let end = if along < (foot + head) / 2.0 { foot } else { head };
@@ -103,7 +104,7 @@ impl Carrying<'_> {
                     end
                 }
                 // A rung of a ladder brings the wall of the gable to a rafter that stands out from it.
-                MemberKind::GableLadder if self.stands_out(run) => {
+                MemberKind::GableLadder if out => {
                     if let Some(wall) = self.gable_beside(contact.at) {
                         rests.push(Rest { at: along, under: Under::Wall(wall), area: contact.area });
                     }
@@ -116,9 +117,17 @@ impl Carrying<'_> {
         rests
     }
 
-    /// Whether a rafter has no plate under it and hangs beyond a gable.
+    /// Whether a rafter stands beyond a gable, where the ladder carries it.
     fn stands_out(&self, run: usize) -> bool {
-        !self.contacts[run].iter().any(|c| self.runs[c.other].kind == MemberKind::WallPlate)
+        let middle = (self.runs[run].ends[0] + self.runs[run].ends[1]).truncate() / 2.0;
+        let corners = &self.solution.plan.corners;
+        let sides = corners.iter().zip(corners.iter().cycle().skip(1));
+        // As many sides are crossed to the east of it as it takes to be inside: an odd number.
+        let crossed = sides.filter(|(a, b)| {
+            (a[1] > middle.y) != (b[1] > middle.y)
+                && middle.x < a[0] + (middle.y - a[1]) / (b[1] - a[1]) * (b[0] - a[0])
+        });
+        crossed.count() % 2 == 0
     }
 
     fn gable_beside(&self, at: DVec3) -> Option<String> {
@@ -199,9 +208,12 @@ impl Carrying<'_> {
                 MemberKind::Binder => contact.normal.z > 0.0 && self.is_hung(contact.other),
                 _ => false,
             };
+            let at = me.along_of(contact.at).clamp(0.0, me.length);
             if held {
-                let at = me.along_of(contact.at).clamp(0.0, me.length);
                 rests.push(Rest { at, under: self.on(contact.other, contact.at), area: contact.area });
+            } else if other.kind == MemberKind::AngleTie && endways {
+                // A tie across a corner is short and lies on the plates: what comes on it is on the wall.
+                rests.push(Rest { at, under: self.letter(contact.other), area: contact.area });
             }
         }
         rests

@@ -46,7 +46,8 @@ pub fn both(
     let loads = &flow.loads[number];
     let collar = unit.pieces.iter().position(|p| roof.runs[p.run].kind == MemberKind::Collar);
     let tie = unit.pieces.iter().position(|p| p.role == Role::Tie);
-    let ultimate = || combinations.iter().zip(factors).filter(|(c, _)| c.kind == CombinationKind::Ultimate).map(|(_, f)| f);
+    let ultimate =
+        || combinations.iter().zip(factors).filter(|(c, _)| c.kind == CombinationKind::Ultimate).map(|(_, f)| f);
     let greatest = |values: &[f64]| {
         ultimate().map(|f| sum(values, f)).fold(0.0_f64, |most, n| if n.abs() > most.abs() { n } else { most })
     };
@@ -68,9 +69,10 @@ pub fn both(
         let all = combinations.iter().zip(factors).filter(|(c, _)| c.kind == CombinationKind::Characteristic);
         all.map(|(_, f)| sum(&moved, f)).fold(0.0_f64, f64::max)
     });
-    let thrust: Vec<f64> = held_answers.as_ref().zip(unit.far_foot).map_or_else(Vec::new, |(answers, support)| {
-        answers.all().iter().map(|a| a.reactions[support][0]).collect()
-    });
+    let thrust: Vec<f64> = held_answers
+        .as_ref()
+        .zip(unit.far_foot)
+        .map_or_else(Vec::new, |(answers, support)| answers.all().iter().map(|a| a.reactions[support][0]).collect());
     Some(PairFeet {
         rafters: [left, right].map(|r| roof.runs[r].mark.clone()),
         collar: collar.map(|bar| roof.runs[unit.pieces[bar].run].mark.clone()),

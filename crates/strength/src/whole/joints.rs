@@ -246,7 +246,8 @@ fn hung(roof: &Carrying<'_>, units: &[Unit], flow: &Flow, with: &With<'_>) -> Ve
             Kind::Level(run) | Kind::Sloping(run) => {
                 for (support, under) in unit.under.iter().enumerate() {
                     let crate::carrying::places::Under::Run(on, _) = under else { continue };
-                    let trimming = roof.runs[run].kind == MemberKind::Trimmer || roof.runs[*on].kind == MemberKind::Trimmer;
+                    let trimming =
+                        roof.runs[run].kind == MemberKind::Trimmer || roof.runs[*on].kind == MemberKind::Trimmer;
                     if trimming {
                         let (force, _) = with.worst(&flow.reactions[number][support], |n| n.max(0.0));
                         if worst.as_ref().is_none_or(|(most, _)| force > *most) {

@@ -16,8 +16,6 @@ const NEAR: f64 = 0.9;
 /// A timber with its checks kept, to run one again.
 #[derive(Clone, Debug)]
 pub struct Kept {
-    /// Its run.
-    pub run: usize,
     /// Section.
     pub section: Section,
     /// Its checks, the governing one first.
@@ -25,7 +23,13 @@ pub struct Kept {
 }
 
 /// Check every timber of every unit.
-pub fn all(roof: &Carrying<'_>, units: &[Unit], flow: &Flow, rules: &Rules<'_>, cases: usize) -> Vec<(Kept, MemberUse)> {
+pub fn all(
+    roof: &Carrying<'_>,
+    units: &[Unit],
+    flow: &Flow,
+    rules: &Rules<'_>,
+    cases: usize,
+) -> Vec<(Kept, MemberUse)> {
     let ties = ties(roof, units, flow);
     let mut out = Vec::new();
     for (number, unit) in units.iter().enumerate() {
@@ -36,7 +40,7 @@ pub fn all(roof: &Carrying<'_>, units: &[Unit], flow: &Flow, rules: &Rules<'_>, 
             continue;
         }
         for run in runs {
-            let spans = spans(roof, unit, flow, number, run, cases);
+            let spans = spans(unit, flow, number, run, cases);
             let timber = checked(roof, run, &spans, ties.get(&run).map(Vec::as_slice));
             let mut found = check(rules, &timber);
             found.extend(seats(rules, roof, unit, &flow.reactions[number], &timber));
@@ -109,11 +113,16 @@ fn post(roof: &Carrying<'_>, run: usize, flow: &Flow, rules: &Rules<'_>) -> Opti
         at: timber.length / 2.0,
         v: vec![0.0; along.len()],
         m: vec![0.0; along.len()],
-        bow: vec![0.0; along.len()],
+        moved: vec![0.0; along.len()],
         n: along,
     };
-    let spans =
-        [Span { bar: 0, reach: [0.0, timber.length], held: [true, true], stations: vec![station], even: false }];
+    let spans = [Span {
+        bar: 0,
+        reach: [0.0, timber.length],
+        between: [Some(0.0), Some(timber.length)],
+        stations: vec![station],
+        even: false,
+    }];
     let mut checked = checked(roof, run, &spans, None);
     checked.tilt = [1.0, 0.0];
     let found: Vec<Found> = check(rules, &checked).into_iter().filter(|f| f.used.ratio > 0.0).collect();
@@ -138,7 +147,7 @@ fn kept(
             name: f.used.name.to_owned(),
             clause: f.used.clause.to_owned(),
             used: f.used.ratio,
-            combination: f.combination as u32,
+            combination: (!matches!(f.ask, super::asks::Ask::Sag { .. })).then_some(f.combination as u32),
             at_mm: f.at,
         })
         .collect();
@@ -160,5 +169,5 @@ fn kept(
         would_pass: pass.map(size),
         place: timber.at(worst.at).to_array(),
     };
-    Some((Kept { run, section, found }, member))
+    Some((Kept { section, found }, member))
 }

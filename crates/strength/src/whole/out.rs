@@ -138,8 +138,9 @@ pub struct CheckUse {
     pub clause: String,
     /// 1 is all of it.
     pub used: f64,
-    /// The combination by its number.
-    pub combination: u32,
+    /// The combination by its number; none for deflection, which is of all loads that can come together.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub combination: Option<u32>,
     /// From the foot of the timber, mm.
     pub at_mm: f64,
 }

@@ -46,13 +46,23 @@ struct List(Vec<Refused>);
 
 impl List {
     fn add(&mut self, code: &str, place: impl Into<String>, text: impl Into<String>) {
-        self.0.push(Refused { code: code.to_owned(), text: format!("Needs an engineer: {}.", text.into()), place: place.into() });
+        self.0.push(Refused {
+            code: code.to_owned(),
+            text: format!("Needs an engineer: {}.", text.into()),
+            place: place.into(),
+        });
     }
 }
 
 /// All that is for an engineer before any figure is worked out.
 #[must_use]
-pub fn refused(roof: &Carrying<'_>, units: &Units, carried: &Carried, roof_loads: &RoofLoads, loads: &Loads) -> Vec<Refused> {
+pub fn refused(
+    roof: &Carrying<'_>,
+    units: &Units,
+    carried: &Carried,
+    roof_loads: &RoofLoads,
+    loads: &Loads,
+) -> Vec<Refused> {
     let mut list = List(Vec::new());
     for refusal in actions::refusals(loads, &roof_loads.site) {
         list.0.push(Refused { code: refusal.code, text: refusal.text, place: "loads".to_owned() });
@@ -64,11 +74,16 @@ pub fn refused(roof: &Carrying<'_>, units: &Units, carried: &Carried, roof_loads
         list.add("ungraded", "strength", "timber without a grade stamp has no strength class");
     }
     if roof.job.strong.feet == Feet::Held {
-        list.add("feet-held", "strength", "that the walls hold the feet of the rafters is for whoever answers for the walls to show");
+        list.add(
+            "feet-held",
+            "strength",
+            "that the walls hold the feet of the rafters is for whoever answers for the walls to show",
+        );
     }
     for slope in &roof.slopes {
         if !(PITCHES[0]..=PITCHES[1]).contains(&slope.pitch_deg) {
-            let text = format!("a pitch of {:.0}° is outside {:.0}° to {:.0}°", slope.pitch_deg, PITCHES[0], PITCHES[1]);
+            let text =
+                format!("a pitch of {:.0}° is outside {:.0}° to {:.0}°", slope.pitch_deg, PITCHES[0], PITCHES[1]);
             list.add("pitch", slope.walls.join(", "), text);
         }
     }
@@ -98,7 +113,11 @@ fn form(roof: &Carrying<'_>, list: &mut List) {
         let [a, b, ..] = opening.outline;
         let wide = ((b[0] - a[0]) * (b[0] - a[0]) + (b[1] - a[1]) * (b[1] - a[1])).sqrt();
         if wide > OPENING_WIDE && opening.kind != "hatch" {
-            list.add("opening-wide", &opening.name, format!("the opening is {wide:.0} mm wide, more than {OPENING_WIDE:.0} mm"));
+            list.add(
+                "opening-wide",
+                &opening.name,
+                format!("the opening is {wide:.0} mm wide, more than {OPENING_WIDE:.0} mm"),
+            );
         }
         // Each rafter that is cut leaves one piece below and one above.
         if opening.cut.len() > 2 * RAFTERS_CUT {
@@ -134,12 +153,20 @@ fn timbers(roof: &Carrying<'_>, units: &Units, list: &mut List) {
         match run.kind {
             MemberKind::HipRafter | MemberKind::ValleyRafter if run.pitch_line[1] - run.pitch_line[0] > HIP_LONG => {
                 let long = (run.pitch_line[1] - run.pitch_line[0]) / 1000.0;
-                list.add("hip-long", &run.mark, format!("it is {long:.1} m long, more than {:.0} m", HIP_LONG / 1000.0));
+                list.add(
+                    "hip-long",
+                    &run.mark,
+                    format!("it is {long:.1} m long, more than {:.0} m", HIP_LONG / 1000.0),
+                );
             }
             MemberKind::Strut => {
                 let steep = geometry::Angle::from_sin(run.along.z.abs().min(1.0)).to_deg();
                 if steep < STRUT_STEEP {
-                    list.add("strut-flat", &run.mark, format!("it stands at {steep:.0}°, flatter than {STRUT_STEEP:.0}°"));
+                    list.add(
+                        "strut-flat",
+                        &run.mark,
+                        format!("it stands at {steep:.0}°, flatter than {STRUT_STEEP:.0}°"),
+                    );
                 }
             }
             _ => {}
@@ -179,15 +206,19 @@ fn pair_with_collar(
     }
     let [foot, head] = roof.runs[left].ends;
     let share = (roof.runs[collar].at(0.0).z - foot.z) / (head.z - foot.z);
-    let helped = roof.contacts[left].iter().any(|c| {
-        matches!(roof.runs[c.other].kind, MemberKind::Purlin | MemberKind::CeilingJoist)
-    });
+    let helped = roof.contacts[left]
+        .iter()
+        .any(|c| matches!(roof.runs[c.other].kind, MemberKind::Purlin | MemberKind::CeilingJoist));
     if share > 0.5 && !helped {
         list.add("collar-high", marks, "the collar is above half the rise and is no tie");
     }
     let pitch = geometry::Angle::from_sin(roof.runs[left].along.z.abs().min(1.0)).to_deg();
     if pitch < COLLAR_PITCH {
-        list.add("collar-flat", marks, format!("a roof with collars of {pitch:.0}° is flatter than {COLLAR_PITCH:.0}°"));
+        list.add(
+            "collar-flat",
+            marks,
+            format!("a roof with collars of {pitch:.0}° is flatter than {COLLAR_PITCH:.0}°"),
+        );
     }
 }
 
@@ -211,9 +242,10 @@ fn spans(roof: &Carrying<'_>, unit: &crate::carrying::unit::Unit, list: &mut Lis
         let span = (piece.to - start) * level;
         let (most, code) = match run.kind {
             MemberKind::Purlin => (PURLIN_SPAN, "purlin-span"),
-            MemberKind::CommonRafter | MemberKind::TrimmingRafter | MemberKind::JackRafter | MemberKind::CrownRafter => {
-                (RAFTER_SPAN, "rafter-span")
-            }
+            MemberKind::CommonRafter
+            | MemberKind::TrimmingRafter
+            | MemberKind::JackRafter
+            | MemberKind::CrownRafter => (RAFTER_SPAN, "rafter-span"),
             _ => continue,
         };
         if span > most {

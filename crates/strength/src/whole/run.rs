@@ -84,14 +84,8 @@ pub fn check(job: &Job, solution: &Solution) -> Result<Checks, CheckFault> {
         variables: variables(loads),
     };
     let members = all(&roof, &built.units, &flow, &rules, cases);
-    let with = joints::With {
-        joints: figures,
-        factors: timber,
-        wood,
-        service,
-        combinations: &together,
-        by_case: &factors,
-    };
+    let with =
+        joints::With { joints: figures, factors: timber, wood, service, combinations: &together, by_case: &factors };
     let (kept, members): (Vec<_>, Vec<_>) = members.into_iter().unzip();
     let pairs = built.units.iter().enumerate();
     let strength = Strength {
@@ -205,9 +199,8 @@ fn walls(
             straps_apart_mm: straps.map(|s| s.1),
         }
     };
-    let length = |letter: &String| {
-        roof.solution.plan.walls.iter().find(|w| w.id == *letter).map_or(0.0, |w| w.length_mm)
-    };
+    let length =
+        |letter: &String| roof.solution.plan.walls.iter().find(|w| w.id == *letter).map_or(0.0, |w| w.length_mm);
     let walls = flow.ground.walls.iter().map(|(name, n)| load(name, n, length(name)));
     walls.chain(flow.ground.bearings.iter().map(|(name, n)| load(name, n, 0.0))).collect()
 }

@@ -42,7 +42,7 @@ pub fn would_pass(rules: &Rules<'_>, timber: &Checked<'_>) -> Option<Section> {
             .iter()
             .map(|span| {
                 let mut span = span.clone();
-                span.stations.iter_mut().flat_map(|s| &mut s.bow).for_each(|bow| *bow *= softer);
+                span.stations.iter_mut().flat_map(|s| &mut s.moved).for_each(|moved| *moved *= softer);
                 span
             })
             .collect();

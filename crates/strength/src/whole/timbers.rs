@@ -9,8 +9,8 @@ use crate::carrying::is_rafter;
 use crate::carrying::places::Under;
 use crate::carrying::unit::Unit;
 use crate::eurocode::members::{
-    Contact, Edge, Finish, Forces, Lengths, Notch, NotchFace, Section, Span as SpanKind, SpanLoad, SpanLoadAt,
-    Support, Use, Variable,
+    Contact, Edge, Finish, Forces, Lengths, Notch, NotchFace, Section, Span as SpanKind, SpanLoad, SpanLoadAt, Support,
+    Use, Variable,
 };
 use crate::working::Working;
 use roof::solution::MemberKind;
@@ -22,7 +22,7 @@ pub struct Found {
     pub used: Use,
     /// The check, to run again.
     pub ask: Ask,
-    /// The combination, by its number; of deflection, the one that led.
+    /// The combination, by its number; deflection has none.
     pub combination: usize,
     /// mm from the foot of the run.
     pub at: f64,
@@ -69,6 +69,9 @@ pub struct Checked<'a> {
     /// Tension of a tie in it, N for each case.
     pub tie: Option<&'a [f64]>,
 }
+
+/// The same place along a timber, mm.
+const AT_FOOT: f64 = 1.0;
 
 /// The worst of each kind of check.
 struct Worst<'a> {
@@ -162,7 +165,7 @@ fn strength(
     let Some(most) = most else { return };
     let [upright, sideways] = timber.tilt;
     let forces = Forces { axial: most.n, moment_y: most.m * upright, moment_z: most.m * sideways };
-    let length = span.reach[1] - span.reach[0];
+    let length = span.length();
     let ask = if most.n < 0.0 {
         let held_sideways = match timber.kind {
             // Battens, boards and the rafters themselves hold these sideways; jacks hold a hip.
@@ -175,13 +178,26 @@ fn strength(
         Ask::Section { forces }
     };
     worst.ask(ask, number, shared, most.at);
-    worst.ask(Ask::Shear { force: shear.v * (upright * upright + sideways * sideways).sqrt() }, number, shared, shear.at);
+    worst.ask(
+        Ask::Shear { force: shear.v * (upright * upright + sideways * sideways).sqrt() },
+        number,
+        shared,
+        shear.at,
+    );
     // Over a support the lower edge is pressed, and nothing holds it; so are the upper edges of binders and trimmers.
     let upper_held = is_rafter(timber.kind)
-        || matches!(timber.kind, MemberKind::Purlin | MemberKind::HipRafter | MemberKind::ValleyRafter | MemberKind::CeilingJoist);
+        || matches!(
+            timber.kind,
+            MemberKind::Purlin | MemberKind::HipRafter | MemberKind::ValleyRafter | MemberKind::CeilingJoist
+        );
     if (!upper_held || most.m < 0.0) && section.depth > section.breadth {
         let edge = Edge::Free { span: length, load: SpanLoad::Udl, at: SpanLoadAt::CompressionEdge };
-        worst.ask(Ask::Lateral { edge, forces: Forces { axial: most.n.min(0.0), ..forces }, sideways: 0.0 }, number, shared, most.at);
+        worst.ask(
+            Ask::Lateral { edge, forces: Forces { axial: most.n.min(0.0), ..forces }, sideways: 0.0 },
+            number,
+            shared,
+            most.at,
+        );
     }
 }
 
@@ -190,7 +206,10 @@ fn birdsmouth(worst: &mut Worst<'_>, timber: &Checked<'_>, number: usize, factor
     let Some([depth, seat]) = timber.birdsmouth else { return };
     let left = timber.section.depth - depth;
     // The foot is where the first span that is held at its start begins.
-    let Some(span) = timber.spans.iter().find(|s| s.held[0]) else { return };
+    let Some(span) = timber.spans.iter().find(|s| s.between[0].is_some_and(|at| (at - s.reach[0]).abs() < AT_FOOT))
+    else {
+        return;
+    };
     let Some(first) = span.stations.first() else { return };
     let (n, v, m) = (sum(&first.n, factors), sum(&first.v, factors), sum(&first.m, factors));
     let forces = Forces { axial: n, moment_y: m, moment_z: 0.0 };
@@ -205,24 +224,39 @@ fn birdsmouth(worst: &mut Worst<'_>, timber: &Checked<'_>, number: usize, factor
 fn sag(worst: &mut Worst<'_>, timber: &Checked<'_>) {
     let rules = worst.rules;
     let finish = rules.finish[usize::from(timber.kind == MemberKind::CeilingJoist)];
-    for span in timber.spans.iter().filter(|s| s.held == [true, true]) {
-        let length = span.reach[1] - span.reach[0];
+    for span in timber.spans {
+        let [Some(from), Some(to)] = span.between else { continue };
+        let ends = [from, to].map(|at| moved_at(timber.spans, at));
+        let [Some(first), Some(last)] = ends else { continue };
+        let length = to - from;
         for station in &span.stations {
-            let permanent = station.bow.get(CaseKind::Permanent as usize).copied().unwrap_or(0.0);
+            // Off the line between the two holds, which may move themselves, as the head of a pair does.
+            let share = (station.at - from) / length;
+            let off = |case: usize| {
+                let of = |moved: &[f64]| moved.get(case).copied().unwrap_or(0.0);
+                of(&station.moved) - of(first) * (1.0 - share) - of(last) * share
+            };
+            let permanent = off(CaseKind::Permanent as usize);
             // The greatest load of each family that comes and goes and bends it the same way.
             let mut variable = [Variable { first: 0.0, psi0: 0.0, psi2: 0.0 }; 3];
             for (case, psi0, psi2) in &rules.variables {
                 let family = family_slot(*case);
-                let first = station.bow.get(*case).copied().unwrap_or(0.0);
-                let first = if first * permanent > 0.0 { first } else { 0.0 };
-                if first.abs() > variable[family].first.abs() {
-                    variable[family] = Variable { first, psi0: *psi0, psi2: *psi2 };
+                let moved = off(*case);
+                if moved * permanent > 0.0 && moved.abs() > variable[family].first.abs() {
+                    variable[family] = Variable { first: moved, psi0: *psi0, psi2: *psi2 };
                 }
             }
             let span = SpanKind::Between(length);
             worst.ask(Ask::Sag { span, finish, permanent, variable }, 0, false, station.at);
         }
     }
+}
+
+/// How far a run moves at one of its holds under each case.
+fn moved_at(spans: &[Span], at: f64) -> Option<&[f64]> {
+    let stations = || spans.iter().flat_map(|s| s.stations.iter());
+    let nearest = stations().min_by(|a, b| (a.at - at).abs().total_cmp(&(b.at - at).abs()))?;
+    Some(&nearest.moved)
 }
 
 /// Loads of one slot are not there at once: on the roof snow or people; wind; the loft.
