@@ -3,8 +3,8 @@
 #![allow(dead_code, reason = "each test file uses its own part")]
 
 use job::{
-    Eaves, Fascia, HipEdge, HipHead, HipLine, HipTimber, Job, JointRules, LengthUnit, Parts, RafterTimber, RidgeTimber,
-    RidgeTop, Section, Spread, TailCut, Timber, Verge, Wall,
+    Eaves, Fascia, Feet, HipEdge, HipHead, HipLine, HipTimber, Job, JointRules, LengthUnit, Parts, RafterTimber,
+    RidgeAs, RidgeTimber, RidgeTop, Section, Spread, StrengthClass, Strong, TailCut, Timber, Verge, Wall,
 };
 
 /// A small generator of pseudo-random numbers (xorshift64*), the same everywhere.
