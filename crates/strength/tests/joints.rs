@@ -16,9 +16,7 @@ use strength::eurocode::joints::lapped::Timber;
 use strength::eurocode::joints::nails::{Nail, Shank};
 use strength::eurocode::joints::rafter_foot::{RafterFoot, tie_force_n};
 use strength::eurocode::joints::spacing::Spacings;
-use strength::eurocode::joints::{
-    BEYOND, Capacity, Part, bearing, collar, declared, in_a_row, lapped, slip, splitting,
-};
+use strength::eurocode::joints::{Capacity, Part, in_a_row, splitting};
 use strength::eurocode::wood::Wood;
 use strength::working::Working;
 

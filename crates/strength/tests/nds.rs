@@ -216,11 +216,13 @@ fn rafter_span() {
     for row in missed {
         assert!(off_by(row, Set::Older).abs() <= most_off(row), "{}: {}", row["id"], off_by(row, Set::Older));
         if off_by(row, Set::Current).abs() <= most_off(row) {
-            assert_eq!((text(&row["inputs"]["species"]), text(&row["expected"]["span_ft_in"])), ("SP", "26-0"));
+            // Two of Southern pine by the cap; one of Douglas fir is an inch off, within the tolerance but not exact.
+            let id = text(&row["id"]);
+            assert!(["US-204", "US-209", "US-288"].contains(&id), "{id}");
             with_current += 1;
         }
     }
-    // Only the cap of 26 ft brings these three in with the current set; the others tell the two sets apart.
+    // The other 22 tell the two sets apart.
     assert_eq!(with_current, 3, "of the 25 with the current set");
 }
 
