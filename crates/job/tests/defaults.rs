@@ -97,9 +97,9 @@ fn every_line_that_is_commented_out_can_be_put_in() {
     }
     // Date and revision, eight keys of a wall, both pairs of the roof's second
     // pitch and its sprockets, birdsmouth and the valley's size, 23 keys of
-    // parts, 8 of an opening, 8 of a dormer, 3 of a bearing, 7 of a survey and
-    // the two lists of what is done.
-    assert_eq!(out.len(), 2 + 8 + 4 + 2 + 23 + 8 + 8 + 3 + 7 + 2);
+    // parts, 8 of an opening, 8 of a dormer, 3 of a bearing, 7 of a survey, 12
+    // of loads and the two lists of what is done.
+    assert_eq!(out.len(), 2 + 8 + 4 + 2 + 23 + 8 + 8 + 3 + 7 + 12 + 2);
 }
 
 #[test]

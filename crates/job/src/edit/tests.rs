@@ -180,6 +180,15 @@ pitch = 10
 [bearings]
 spine = { from = [0, 2500], to = [8400, 2500] }
 
+[loads]
+covering = "slate"
+snow_zone = 2
+altitude = 40
+wind = 0.7
+
+[strength]
+class = "C24"
+
 [done]
 Jack-3 = { state = "fixed" }
 
