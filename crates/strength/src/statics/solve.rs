@@ -1,7 +1,7 @@
 //! Assembly, factoring and solving.
 
 use super::bar_matrix::{BarMatrix, part_on_ends, point_on_ends, spread_on_ends};
-use super::frame::{Frame, Hold, Lie, Load};
+use super::frame::{Bar, Frame, Hold, Lie, Load};
 use super::{Answer, BarForces, Cases, FrameFault, balance, mechanism};
 use nalgebra::{Cholesky, DMatrix, DVector, Dyn};
 
@@ -28,6 +28,15 @@ enum Freedom {
     Idle,
 }
 
+/// Where the ends of a bar come among the movements of the nodes.
+#[derive(Clone, Copy, Debug)]
+struct Ends {
+    /// Along, across and turn of the first node, then of the second.
+    places: [Freedom; 6],
+    /// The cosine and sine of the bar in the axes of its two nodes.
+    turned: [[f64; 2]; 2],
+}
+
 /// A frame made ready: its stiffness factored once for any number of cases.
 #[derive(Clone, Debug)]
 pub struct Prepared<'a> {
@@ -38,6 +47,8 @@ pub struct Prepared<'a> {
     axes: Vec<[f64; 2]>,
     /// Three to a node.
     freedoms: Vec<Freedom>,
+    /// One to a bar.
+    ends: Vec<Ends>,
     /// 1/√K of the diagonal.
     scale: Vec<f64>,
     factor: Option<Cholesky<f64, Dyn>>,
@@ -68,7 +79,18 @@ impl Frame {
             axes[support.node] = [x / length, y / length];
         }
         let (freedoms, unknowns) = self.freedoms();
-        let mut prepared = Prepared { frame: self, lies, matrices, axes, freedoms, scale: Vec::new(), factor: None };
+        let end_of = |(bar, lie): (&Bar, &Lie)| {
+            let (i, j) = (3 * bar.from, 3 * bar.to);
+            let [c, s] = lie.along;
+            let turned = [bar.from, bar.to].map(|node| {
+                let [a, b] = axes[node];
+                [c * a + s * b, s * a - c * b]
+            });
+            Ends { places: [i, i + 1, i + 2, j, j + 1, j + 2].map(|k| freedoms[k]), turned }
+        };
+        let ends = self.bars.iter().zip(&lies).map(end_of).collect();
+        let mut prepared =
+            Prepared { frame: self, lies, matrices, axes, freedoms, ends, scale: Vec::new(), factor: None };
         if unknowns > 0 {
             prepared.factorise(unknowns)?;
         }
@@ -109,27 +131,10 @@ impl Frame {
 }
 
 impl Prepared<'_> {
-    /// The cosine and sine of bar `bar` in the axes of its two nodes.
-    fn turned(&self, bar: usize) -> [[f64; 2]; 2] {
-        let [c, s] = self.lies[bar].along;
-        let part = &self.frame.bars[bar];
-        [part.from, part.to].map(|node| {
-            let [a, b] = self.axes[node];
-            [c * a + s * b, s * a - c * b]
-        })
-    }
-
-    /// The places of the six movements of a bar's ends.
-    fn places(&self, bar: usize) -> [Freedom; 6] {
-        let part = &self.frame.bars[bar];
-        let (i, j) = (3 * part.from, 3 * part.to);
-        [i, i + 1, i + 2, j, j + 1, j + 2].map(|k| self.freedoms[k])
-    }
-
     fn factorise(&mut self, unknowns: usize) -> Result<(), FrameFault> {
         let mut k = DMatrix::<f64>::zeros(unknowns, unknowns);
         for (bar, matrix) in self.matrices.iter().enumerate() {
-            let turned = self.turned(bar);
+            let turned = self.ends[bar].turned;
             let mut block = matrix.k;
             for line in &mut block {
                 *line = out_of_bar(*line, turned);
@@ -140,7 +145,7 @@ impl Prepared<'_> {
                     line[column] = v;
                 }
             }
-            let places = self.places(bar);
+            let places = self.ends[bar].places;
             for (line, row) in block.iter().zip(places) {
                 let Freedom::Unknown(i) = row else { continue };
                 for (v, column) in line.iter().zip(places) {
@@ -198,7 +203,7 @@ impl Prepared<'_> {
             self.frame.look_over_loads(loads)?;
             let (bars, held) = self.held_ends(loads);
             for (bar, ends) in held.iter().enumerate() {
-                for (v, place) in out_of_bar(*ends, self.turned(bar)).into_iter().zip(self.places(bar)) {
+                for (v, place) in out_of_bar(*ends, self.ends[bar].turned).into_iter().zip(self.ends[bar].places) {
                     if let Freedom::Unknown(i) = place {
                         known[(i, case)] += v;
                     }
@@ -298,7 +303,7 @@ impl Prepared<'_> {
         // What the bars and loads ask of each node, in the frame's directions.
         let mut asked = vec![[0.0; 3]; self.frame.nodes.len()];
         for (bar, forces) in answer.bars.iter_mut().enumerate() {
-            let movement = into_bar(self.places(bar).map(moved), self.turned(bar));
+            let movement = into_bar(self.ends[bar].places.map(moved), self.ends[bar].turned);
             let mut ends = self.matrices[bar].k.map(|line| line.iter().zip(movement).map(|(k, u)| k * u).sum::<f64>());
             for (v, h) in ends.iter_mut().zip(held[bar]) {
                 *v -= h;
