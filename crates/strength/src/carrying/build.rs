@@ -133,11 +133,19 @@ impl Build<'_, '_> {
         pairs
     }
 
-    /// Whether a rafter stands on a plate, or on what passes its foot's load on.
+    /// Whether a rafter stands on a plate or on a valley with its foot, and is no piece above an opening.
     fn has_foot(&self, run: usize) -> bool {
+        self.foot_under(run).is_some_and(|under| match under {
+            Under::Wall(_) => true,
+            Under::Run(on, _) => self.run(on).kind == MemberKind::ValleyRafter,
+            _ => false,
+        })
+    }
+
+    /// What a rafter stands on with its foot.
+    fn foot_under(&self, run: usize) -> Option<Under> {
         let foot = self.run(run).pitch_line[0];
-        let rests = self.roof.rests(run);
-        rests.iter().any(|r| (r.at - foot).abs() < SAME_PLACE && matches!(r.under, Under::Wall(_)))
+        self.roof.rests(run).into_iter().find(|r| (r.at - foot).abs() < SAME_PLACE).map(|r| r.under)
     }
 
     fn side(&self, run: usize, extra: &[f64]) -> Side {
@@ -262,7 +270,9 @@ impl Build<'_, '_> {
             }
         }
         self.add_tie(&mut unit, left, right, &sides, &nodes);
-        if self.roof.job.strong.feet == Feet::Free || unit.tied {
+        // A valley that a foot stands on is kept from moving aside by the jacks across from it.
+        let on_walls = [left, right].iter().all(|r| matches!(self.foot_under(*r), Some(Under::Wall(_))));
+        if on_walls && (self.roof.job.strong.feet == Feet::Free || unit.tied) {
             release(&mut unit);
         }
         if unit.frame.prepare().is_err() {

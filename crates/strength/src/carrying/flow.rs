@@ -6,7 +6,7 @@
 use super::Carrying;
 use super::places::Under;
 use super::unit::{Kind, Unit};
-use crate::statics::{Cases, FrameFault, Load};
+use crate::statics::{Cases, FrameFault, Load, Prepared};
 use std::collections::BTreeMap;
 
 /// Loads have settled when no reaction changes by more than this share of all loads of its case.
@@ -102,16 +102,17 @@ struct Given {
 pub fn flow(roof: &Carrying<'_>, units: &[Unit], own: &[Own], passed: &[bool]) -> Result<Flow, FlowFault> {
     let cases = passed.len();
     let mark = |k: usize| roof.runs[first_run(&units[k])].mark.clone();
+    let fault = |k: usize, source: FrameFault| FlowFault::Frame { mark: mark(k), source };
     let prepared: Vec<_> = units
         .iter()
         .enumerate()
         .map(|(k, unit)| match unit.kind {
             Kind::Post(_) => Ok(None),
-            _ => unit.frame.prepare().map(Some).map_err(|source| FlowFault::Frame { mark: mark(k), source }),
+            _ => unit.frame.prepare().map(Some).map_err(|source| fault(k, source)),
         })
         .collect::<Result<_, _>>()?;
     let given: Vec<Vec<Vec<Given>>> = units.iter().map(|unit| targets(roof, units, unit)).collect();
-    let mut sources: Vec<Vec<(usize, usize, usize)>> = vec![Vec::new(); units.len()];
+    let mut sources: Vec<Vec<Source>> = vec![Vec::new(); units.len()];
     for (k, supports) in given.iter().enumerate() {
         for (s, parts) in supports.iter().enumerate() {
             for (p, part) in parts.iter().enumerate() {
@@ -133,6 +134,19 @@ pub fn flow(roof: &Carrying<'_>, units: &[Unit], own: &[Own], passed: &[bool]) -
         applied,
         rounds: 0,
     };
+    let responses = units
+        .iter()
+        .enumerate()
+        .map(|(k, unit)| respond(unit, prepared[k].as_ref(), &sources[k], &given).map_err(|source| fault(k, source)))
+        .collect::<Result<Vec<_>, _>>()?;
+    let alone = units
+        .iter()
+        .enumerate()
+        .map(|(k, unit)| by_itself(unit, prepared[k].as_ref(), &own[k], cases).map_err(|source| fault(k, source)))
+        .collect::<Result<Vec<_>, _>>()?;
+
+    // What comes from others changes what goes on to others, until it does not: sums only, as every answer is a sum of
+    // the answers to its loads.
     let mut changed = vec![true; units.len()];
     while let Some(at) = changed.iter().position(|c| *c) {
         flow.rounds += 1;
@@ -143,32 +157,16 @@ pub fn flow(roof: &Carrying<'_>, units: &[Unit], own: &[Own], passed: &[bool]) -
             if !core::mem::take(&mut changed[k]) {
                 continue;
             }
-            let mut loads = own[k].loads.clone();
-            loads.resize(cases, Vec::new());
-            let mut through = own[k].post.clone();
-            through.resize(cases, 0.0);
-            for (from, support, part) in &sources[k] {
-                let part = &given[*from][*support][*part];
-                for case in (0..cases).filter(|case| passed[*case]) {
-                    let n = flow.reactions[*from][*support][case] * part.share;
-                    through[case] += n;
-                    loads[case].extend(landing(&units[k], part, n));
+            let mut new = alone[k].clone();
+            for (source, response) in sources[k].iter().zip(&responses[k]) {
+                let (from, support, part) = *source;
+                let share = given[from][support][part].share;
+                for (new, per_newton) in new.iter_mut().zip(response) {
+                    for case in (0..cases).filter(|case| passed[*case]) {
+                        new[case] += per_newton * share * flow.reactions[from][support][case];
+                    }
                 }
             }
-            let new: Vec<Vec<f64>> = match &prepared[k] {
-                None => {
-                    flow.posts.insert(first_run(&units[k]), through.clone());
-                    vec![through]
-                }
-                Some(frame) => {
-                    let solved = frame.solve(&loads).map_err(|source| FlowFault::Frame { mark: mark(k), source })?;
-                    let up = |s: usize, c: usize| solved.get(c).and_then(|a| a.reactions.get(s)).map_or(0.0, |r| r[1]);
-                    let new = (0..units[k].under.len()).map(|s| (0..cases).map(|c| up(s, c)).collect()).collect();
-                    flow.answers[k] = Some(solved);
-                    new
-                }
-            };
-            flow.loads[k] = loads;
             for (s, (old, new)) in flow.reactions[k].iter_mut().zip(new).enumerate() {
                 if old.iter().zip(&new).zip(&scale).any(|((a, b), s)| (a - b).abs() > SETTLED * s) {
                     given[k][s].iter().for_each(|part| changed[part.to] = true);
@@ -177,9 +175,73 @@ pub fn flow(roof: &Carrying<'_>, units: &[Unit], own: &[Own], passed: &[bool]) -
             }
         }
     }
+    // With everything where it belongs, each unit is solved once, as a whole.
+    for k in 0..units.len() {
+        let mut loads = own[k].loads.clone();
+        loads.resize(cases, Vec::new());
+        let mut through = own[k].post.clone();
+        through.resize(cases, 0.0);
+        for (from, support, part) in &sources[k] {
+            let part = &given[*from][*support][*part];
+            for case in (0..cases).filter(|case| passed[*case]) {
+                let n = flow.reactions[*from][*support][case] * part.share;
+                through[case] += n;
+                loads[case].extend(landing(&units[k], part, n));
+            }
+        }
+        match &prepared[k] {
+            None => {
+                flow.posts.insert(first_run(&units[k]), through);
+            }
+            Some(frame) => {
+                let solved = frame.solve(&loads).map_err(|source| fault(k, source))?;
+                for (s, reaction) in flow.reactions[k].iter_mut().enumerate() {
+                    for (case, n) in reaction.iter_mut().enumerate() {
+                        *n = up(&solved, s, case);
+                    }
+                }
+                flow.answers[k] = Some(solved);
+            }
+        }
+        flow.loads[k] = loads;
+    }
     flow.ground = ground(units, &given, &flow.reactions, cases);
     balanced(&flow, &scale, passed)?;
     Ok(flow)
+}
+
+/// A source of load: a unit, one of its supports, and a part of that support's reaction.
+type Source = (usize, usize, usize);
+
+/// What each support of a unit gives when a source brings 1 N: for each source, for each support.
+fn respond(
+    unit: &Unit,
+    frame: Option<&Prepared<'_>>,
+    sources: &[Source],
+    given: &[Vec<Vec<Given>>],
+) -> Result<Vec<Vec<f64>>, FrameFault> {
+    let Some(frame) = frame else { return Ok(vec![vec![1.0; unit.under.len()]; sources.len()]) };
+    let one = |(from, support, part): &Source| landing(unit, &given[*from][*support][*part], 1.0).into_iter().collect();
+    let solved = frame.solve(&sources.iter().map(one).collect::<Vec<_>>())?;
+    Ok((0..sources.len()).map(|k| (0..unit.under.len()).map(|s| up(&solved, s, k)).collect()).collect())
+}
+
+/// What each support gives under what is on a unit by itself, N for each case.
+fn by_itself(unit: &Unit, frame: Option<&Prepared<'_>>, own: &Own, cases: usize) -> Result<Vec<Vec<f64>>, FrameFault> {
+    let Some(frame) = frame else {
+        let mut post = own.post.clone();
+        post.resize(cases, 0.0);
+        return Ok(vec![post; unit.under.len()]);
+    };
+    let mut loads = own.loads.clone();
+    loads.resize(cases, Vec::new());
+    let solved = frame.solve(&loads)?;
+    Ok((0..unit.under.len()).map(|s| (0..cases).map(|case| up(&solved, s, case)).collect()).collect())
+}
+
+/// What a support gives in a case, N up.
+fn up(solved: &Cases, support: usize, case: usize) -> f64 {
+    solved.get(case).and_then(|answer| answer.reactions.get(support)).map_or(0.0, |r| r[1])
 }
 
 /// The first run of a unit.

@@ -76,12 +76,16 @@ impl Carrying<'_> {
     }
 
     fn on(&self, other: usize, at: DVec3) -> Under {
-        let along = self.runs[other].along_of(at);
-        if self.runs[other].kind == MemberKind::RidgeBoard {
-            Under::Ridge(other, along)
-        } else {
-            Under::Run(other, along)
+        let run = &self.runs[other];
+        let along = run.along_of(at);
+        if run.kind != MemberKind::RidgeBoard {
+            return Under::Run(other, along);
         }
+        // The board of a lean-to is fixed to the wall behind it.
+        let ends = [run.at(0.0).truncate(), run.at(run.length).truncate()];
+        let behind =
+            self.solution.plan.walls.iter().find(|w| ends.iter().all(|p| off_segment(*p, w.from, w.to) < BUILT_IN));
+        behind.map_or(Under::Ridge(other, along), |w| Under::Wall(w.id.clone()))
     }
 
     fn rafter_rests(&self, run: usize) -> Vec<Rest> {
@@ -113,6 +117,13 @@ impl Carrying<'_> {
                 _ => continue,
             };
             rests.push(Rest { at, under: self.on(contact.other, contact.at), area: contact.area });
+        }
+        // The head at the very end of a ridge may only touch what else ends there.
+        if !out
+            && !rests.iter().any(|r| (r.at - head).abs() < SAME_PLACE)
+            && let Some((ridge, at)) = self.ridge_near(me.at(head))
+        {
+            rests.push(Rest { at: head, under: self.on(ridge, self.runs[ridge].at(at)), area: 0.0 });
         }
         rests
     }
@@ -153,6 +164,13 @@ impl Carrying<'_> {
                 MemberKind::RidgeBoard if along > (foot + head) / 2.0 => {
                     rests.push(Rest { at: head, under: self.on(contact.other, contact.at), area: contact.area });
                 }
+                // A hip or valley that dies into the side of another rests on it; two whose ends meet only lean.
+                MemberKind::HipRafter | MemberKind::ValleyRafter
+                    if contact.normal.dot(me.along).abs() > ENDWAYS && !self.at_end(contact.other, contact.at) =>
+                {
+                    let at = if along < (foot + head) / 2.0 { foot } else { head };
+                    rests.push(Rest { at, under: self.on(contact.other, contact.at), area: contact.area });
+                }
                 _ => {}
             }
         }
@@ -162,6 +180,15 @@ impl Carrying<'_> {
             rests.push(Rest { at: head, under: Under::Ridge(ridge, at), area: 0.0 });
         }
         rests
+    }
+
+    /// Whether a place of a run is one of its ends.
+    fn at_end(&self, run: usize, place: DVec3) -> bool {
+        // Heads that meet lap over the thickness of one another.
+        const END: f64 = 200.0;
+        let [foot, head] = self.runs[run].pitch_line;
+        let along = self.runs[run].along_of(place);
+        along < foot + END || along > head - END
     }
 
     /// The ridge board whose end stands at a place.

@@ -1,7 +1,7 @@
 //! What the job says the roof carries, as loads on slopes and ceilings for every case.
 
 use super::CheckFault;
-use crate::actions::{self, CaseKind, Loads, RoofForm, Site, SlopeLoads};
+use crate::actions::{self, ActionsFault, CaseKind, Loads, RoofForm, Site, SlopeLoads};
 use crate::carrying::Carrying;
 use crate::carrying::carries;
 use crate::carrying::own::Areas;
@@ -30,6 +30,8 @@ pub struct RoofLoads {
     pub site: Site,
     /// Own weight of a slope without its rafters, kN/m² on the slope.
     pub on_slope: f64,
+    /// Pitches for which wind on a hipped roof is not tabled, with the range that is, degrees.
+    pub untabled: Vec<[f64; 3]>,
     /// Boards, noggins, fillets and the like spread over the slopes, kN/m² on plan.
     pub boards: f64,
 }
@@ -91,9 +93,19 @@ pub fn roof_loads(
     let hipped = roof.solution.lines.iter().any(|l| l.kind == LineKind::Hip);
     let across = snow_way(roof);
     let mut slopes = Vec::with_capacity(roof.slopes.len());
+    let mut untabled = Vec::new();
     for slope in &roof.slopes {
         let form = RoofForm { pitch: slope.pitch_deg, hipped };
-        slopes.push(actions::slope_loads(loads, &site, form, &[], &mut Working::off())?);
+        let all = match actions::slope_loads(loads, &site, form, &[], &mut Working::off()) {
+            // Steeper or flatter than hips are tabled for: as a gabled roof, and said so.
+            Err(ActionsFault::PitchNotTabled { pitch, from, to }) => {
+                untabled.push([pitch, from, to]);
+                let form = RoofForm { hipped: false, ..form };
+                actions::slope_loads(loads, &site, form, &[], &mut Working::off())?
+            }
+            all => all?,
+        };
+        slopes.push(all);
     }
     let mut areas = Areas::default();
     for kind in CaseKind::ALL {
@@ -122,7 +134,7 @@ pub fn roof_loads(
         areas.timber.push(if kind == CaseKind::Permanent { density } else { 0.0 });
     }
     let persons = [loads.imposed.person.value * 1e3, loads.imposed.loft_person.value * 1e3];
-    Ok(RoofLoads { areas, persons, slopes, site, on_slope, boards })
+    Ok(RoofLoads { areas, persons, slopes, site, on_slope, untabled, boards })
 }
 
 /// A pressure square to the slope, kN/m², as inward and down for an area in plan.

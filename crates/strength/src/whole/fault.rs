@@ -27,6 +27,17 @@ pub enum CheckFault {
     /// Joints.
     #[error("figures for joints: {0}")]
     Joints(String),
+    /// A form of roof that is not modelled: figures would be wrong, so there are none.
+    #[error("Needs an engineer: {0}")]
+    Form(&'static str),
+    /// Too much of the load comes on timbers that nothing holds up, as far as this can see.
+    #[error("Needs an engineer: {percent:.0} % of the load comes on timbers that nothing is seen to hold up: {}", marks.join(", "))]
+    Unheld {
+        /// Share of the load, per cent.
+        percent: f64,
+        /// Their marks.
+        marks: Vec<String>,
+    },
     /// Loads that could not be followed to the walls.
     #[error(transparent)]
     Flow(#[from] FlowFault),

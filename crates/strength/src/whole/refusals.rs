@@ -67,6 +67,11 @@ pub fn refused(
     for refusal in actions::refusals(loads, &roof_loads.site) {
         list.0.push(Refused { code: refusal.code, text: refusal.text, place: "loads".to_owned() });
     }
+    for [pitch, from, to] in &roof_loads.untabled {
+        let text =
+            format!("wind on a hipped roof is tabled from {from:.0}° to {to:.0}°, and a slope stands at {pitch:.0}°");
+        list.add("wind-pitch", "loads", format!("{text}; it is taken as on a gabled roof"));
+    }
     if carried.panels {
         list.add("panels", "loads", "panels or plant on the slopes load timbers that are cut for the roof alone");
     }
@@ -95,9 +100,6 @@ pub fn refused(
 /// What the form of the roof says.
 fn form(roof: &Carrying<'_>, list: &mut List) {
     let solution = roof.solution;
-    if solution.lines.iter().any(|l| l.kind == LineKind::PitchBreak) {
-        list.add("pitch-break", "roof", "a slope that breaks to another pitch pushes where it breaks");
-    }
     if !roof.job.dormers.is_empty() {
         list.add("dormer", "dormers", "what a dormer brings on the trimming rafters is not followed here");
     }

@@ -13,14 +13,14 @@ use crate::annex::joints::Joints;
 use crate::annex::loads::Loads;
 use crate::annex::timber::{ServiceClass, Timber};
 use crate::carrying::Carrying;
-use crate::carrying::build::units;
+use crate::carrying::build::{NotHeld, units};
 use crate::carrying::flow::{Flow, Own, flow};
 use crate::carrying::own::own;
 use crate::carrying::unit::{Kind, Role, Unit};
 use crate::eurocode::members::Finish;
 use crate::working::{Line, Working};
 use job::{Feet, Job, RidgeAs};
-use roof::solution::{MemberKind, Solution};
+use roof::solution::{LineKind, MemberKind, Solution};
 
 /// The strength of a roof, with what is needed to write down any of its checks.
 #[derive(Debug)]
@@ -62,6 +62,11 @@ pub fn check(job: &Job, solution: &Solution) -> Result<Checks, CheckFault> {
         3 => ServiceClass::Three,
         _ => ServiceClass::Two,
     };
+    if solution.lines.iter().any(|l| l.kind == LineKind::PitchBreak) {
+        return Err(CheckFault::Form(
+            "a slope that breaks to another pitch pushes where it breaks, which is not modelled",
+        ));
+    }
     let roof = Carrying::of(job, solution);
     let mut working = Working::on();
     let on_roof = roof_loads(&roof, carried, loads, wood, &mut working)?;
@@ -71,6 +76,8 @@ pub fn check(job: &Job, solution: &Solution) -> Result<Checks, CheckFault> {
     persons(&roof, &built.units, &on_roof, &mut own);
     let passed: Vec<bool> = CaseKind::ALL.iter().map(|kind| !kind.is_one_person()).collect();
     let flow = flow(&roof, &built.units, &own, &passed)?;
+
+    held(&roof, &built.not_held, &flow)?;
 
     let together = combinations(loads, Expression::Whole)?;
     let factors: Vec<Vec<(usize, f64)>> = together.iter().map(Combination::by_place).collect();
@@ -116,6 +123,20 @@ pub fn check(job: &Job, solution: &Solution) -> Result<Checks, CheckFault> {
         totals: totals(&roof, &flow),
     };
     Ok(Checks { strength, kept, stuff })
+}
+
+/// Up to this share of the loads may come on what nothing is seen to hold up: it is refused by its mark. Beyond, the way
+/// down is not known, and no figure would mean anything.
+const UNHELD_MOST: f64 = 0.02;
+
+fn held(roof: &Carrying<'_>, not_held: &[NotHeld], flow: &Flow) -> Result<(), CheckFault> {
+    let permanent = CaseKind::Permanent as usize;
+    let share = flow.ground.lost[permanent].abs() / flow.applied[permanent].abs().max(1.0);
+    if share <= UNHELD_MOST {
+        return Ok(());
+    }
+    let marks = not_held.iter().map(|n| roof.runs[n.run].mark.clone()).collect();
+    Err(CheckFault::Unheld { percent: share * 100.0, marks })
 }
 
 /// Cautions for every sheet with a result about strength.

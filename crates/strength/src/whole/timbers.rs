@@ -118,6 +118,7 @@ const fn can_share(kind: MemberKind) -> bool {
 #[must_use]
 pub fn check(rules: &Rules<'_>, timber: &Checked<'_>) -> Vec<Found> {
     let mut worst = Worst { rules, section: timber.section, found: Vec::new() };
+    let mut acting: Vec<Candidate<'_>> = Vec::with_capacity(timber.spans.len() * rules.combinations.len());
     for (number, combination) in rules.combinations.iter().enumerate() {
         if combination.kind != CombinationKind::Ultimate {
             continue;
@@ -125,79 +126,103 @@ pub fn check(rules: &Rules<'_>, timber: &Checked<'_>) -> Vec<Found> {
         let factors = &rules.factors[number];
         let shared = rules.sharing && can_share(timber.kind) && !combination.has_one_person();
         let tie = timber.tie.map_or(0.0, |n| sum(n, factors));
+        let duration = duration_of(combination);
+        let kmod = rules.stuff.timber.kmod(rules.stuff.service, duration).value;
         for span in timber.spans {
-            strength(&mut worst, timber, span, number, factors, shared, tie);
+            acting.extend(candidate(&worst, span, number, factors, shared, tie, kmod));
         }
         birdsmouth(&mut worst, timber, number, factors, shared);
+    }
+    // Pressed and pulled apart from one another, as a pressed timber buckles. The exact checks differ from the rough
+    // shares by buckling and the shares of two axes, by less than a half: what is below half of the most cannot govern.
+    const GOVERNS: f64 = 0.5;
+    for pressed in [true, false] {
+        let mine = || acting.iter().filter(|c| (c.most.n < 0.0) == pressed);
+        let most = mine().map(|c| c.rough).fold(0.0, f64::max);
+        for candidate in mine().filter(|c| c.rough >= GOVERNS * most) {
+            bending(&mut worst, timber, candidate);
+        }
+    }
+    if let Some(most) = acting.iter().max_by(|a, b| a.shearing.total_cmp(&b.shearing)) {
+        let [upright, sideways] = timber.tilt;
+        let force = most.shear.v * (upright * upright + sideways * sideways).sqrt();
+        worst.ask(Ask::Shear { force }, most.number, most.shared, most.shear.at);
     }
     sag(&mut worst, timber);
     worst.found
 }
 
-fn strength(
-    worst: &mut Worst<'_>,
-    timber: &Checked<'_>,
-    span: &Span,
+/// The worst place of a span under a combination, before it is checked exactly.
+struct Candidate<'a> {
+    span: &'a Span,
+    number: usize,
+    shared: bool,
+    /// Where bending and axial force together ask most.
+    most: Acting,
+    /// A share of strength, as far as a sum of two shares tells.
+    rough: f64,
+    /// Where shear is most.
+    shear: Acting,
+    /// Shear over k_mod, N.
+    shearing: f64,
+}
+
+fn candidate<'a>(
+    worst: &Worst<'_>,
+    span: &'a Span,
     number: usize,
     factors: &[(usize, f64)],
     shared: bool,
     tie: f64,
-) {
-    let section = timber.section;
+    kmod: f64,
+) -> Option<Candidate<'a>> {
+    let section = worst.section;
     let wood = worst.rules.stuff.wood;
-    // Of all places, the one where bending and axial stress together are the greatest share of the class's strengths;
-    // the checks themselves then say how far it is used.
-    let rough = |a: &Acting| {
+    let share = |a: &Acting| {
         let along = if a.n < 0.0 { wood.fc_0_k } else { wood.ft_0_k };
         a.m.abs() / section.w_y() / wood.fm_k + a.n.abs() / section.area() / along
     };
-    let mut most: Option<Acting> = None;
+    let mut most: Option<(Acting, f64)> = None;
     let mut shear = Acting::default();
     for acting in span.acting(factors) {
         let acting = Acting { n: acting.n + tie, ..acting };
-        if most.as_ref().is_none_or(|m| rough(&acting) > rough(m)) {
-            most = Some(acting);
+        let rough = share(&acting);
+        if most.is_none_or(|(_, m)| rough > m) {
+            most = Some((acting, rough));
         }
         if acting.v.abs() > shear.v.abs() {
             shear = acting;
         }
     }
-    let Some(most) = most else { return };
+    let (most, rough) = most?;
+    Some(Candidate { span, number, shared, most, rough: rough / kmod, shear, shearing: shear.v.abs() / kmod })
+}
+
+/// Bending with axial force, buckling and twisting.
+fn bending(worst: &mut Worst<'_>, timber: &Checked<'_>, candidate: &Candidate<'_>) {
+    let section = timber.section;
+    let &Candidate { span, number, shared, most, .. } = candidate;
     let [upright, sideways] = timber.tilt;
     let forces = Forces { axial: most.n, moment_y: most.m * upright, moment_z: most.m * sideways };
     let length = span.length();
-    let ask = if most.n < 0.0 {
-        let held_sideways = match timber.kind {
-            // Battens, boards and the rafters themselves hold these sideways; jacks hold a hip.
-            kind if is_rafter(kind) => 0.0,
-            MemberKind::HipRafter | MemberKind::ValleyRafter | MemberKind::Purlin | MemberKind::CeilingJoist => 0.0,
-            _ => length,
-        };
-        Ask::Column { lengths: Lengths { y: length, z: held_sideways }, forces }
-    } else {
-        Ask::Section { forces }
-    };
-    worst.ask(ask, number, shared, most.at);
-    worst.ask(
-        Ask::Shear { force: shear.v * (upright * upright + sideways * sideways).sqrt() },
-        number,
-        shared,
-        shear.at,
-    );
-    // Over a support the lower edge is pressed, and nothing holds it; so are the upper edges of binders and trimmers.
-    let upper_held = is_rafter(timber.kind)
+    // Battens, boards and the rafters themselves hold these sideways; jacks hold a hip.
+    let held_sideways = is_rafter(timber.kind)
         || matches!(
             timber.kind,
             MemberKind::Purlin | MemberKind::HipRafter | MemberKind::ValleyRafter | MemberKind::CeilingJoist
         );
-    if (!upper_held || most.m < 0.0) && section.depth > section.breadth {
+    let ask = if most.n < 0.0 {
+        let z = if held_sideways { 0.0 } else { length };
+        Ask::Column { lengths: Lengths { y: length, z }, forces }
+    } else {
+        Ask::Section { forces }
+    };
+    worst.ask(ask, number, shared, most.at);
+    // Over a support the lower edge is pressed, and nothing holds it; so are the upper edges of binders and trimmers.
+    if (!held_sideways || most.m < 0.0) && section.depth > section.breadth {
         let edge = Edge::Free { span: length, load: SpanLoad::Udl, at: SpanLoadAt::CompressionEdge };
-        worst.ask(
-            Ask::Lateral { edge, forces: Forces { axial: most.n.min(0.0), ..forces }, sideways: 0.0 },
-            number,
-            shared,
-            most.at,
-        );
+        let forces = Forces { axial: most.n.min(0.0), ..forces };
+        worst.ask(Ask::Lateral { edge, forces, sideways: 0.0 }, number, shared, most.at);
     }
 }
 
