@@ -40,9 +40,9 @@ use layout::Room;
 pub use members_csv::members_csv;
 use page::Page;
 use sheet::Sheet;
-pub use span_sheet::{span_sheets, spans_csv};
+pub use span_sheet::{MOST_CENTRES, span_sheets, spans_csv};
 pub use strength_sheet::StrengthPapers;
-pub use strength_words::{KindUse, by_kind, for_engineer, percent, verdict, written_span};
+pub use strength_words::{KindUse, Matter, by_kind, figure, for_engineer, percent, verdict, written_span};
 
 /// Why a sheet or list could not be made.
 #[derive(Debug, thiserror::Error, PartialEq, Eq)]

@@ -89,7 +89,11 @@ impl Desk {
                 };
                 let refused = actions::refusals(loads, &site).into_iter().map(|r| r.text).collect();
                 let form = RoofForm { pitch, hipped: false };
-                let slope = actions::slope_loads(loads, &site, form, &[], working)?;
+                let slope = actions::slope_loads(loads, &site, form, &[], &mut Working::off())?;
+                // Once more for their lines, without those that a rafter does not carry.
+                actions::people(loads, pitch, working)?;
+                actions::slope_snow(loads, site.ground_snow, pitch, site.snow_held, working)?;
+                actions::pressures(loads, form.hipped, pitch, wind, working)?;
                 Ok(Self { slope: Some(slope), permanent: covering, rafter: true, refused, ..desk(pitch) })
             }
             Carries::CeilingJoists(on) => {
