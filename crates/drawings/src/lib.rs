@@ -144,3 +144,5 @@ fn write(pages: Vec<Page>, solution: &Solution, subject: &str) -> Result<Vec<u8>
 mod fixture;
 #[cfg(test)]
 mod layout_checks;
+#[cfg(test)]
+mod strength_checks;

@@ -52,11 +52,12 @@ pub fn pages(solution: &Solution, papers: &StrengthPapers<'_>) -> Vec<Page> {
     let strength = papers.strength;
     let mut flow = Flow::new("Strength", false, CAUTION);
     engineer(&mut flow, strength);
+    assumed(&mut flow, strength);
     timbers(&mut flow, strength, lengths);
     joints(&mut flow, &strength.joints);
     walls(&mut flow, &strength.walls, lengths);
     feet(&mut flow, &strength.feet);
-    assumed(&mut flow, strength);
+    loads(&mut flow, strength);
     let mut sheets = flow.finish();
     if let Some(most) = strength.members.first() {
         sheets.extend(working(most, papers.working));
@@ -87,14 +88,15 @@ fn paragraph(flow: &mut Flow, style: Style, text: &str) {
 /// What needs an engineer, boxed; a box for every sheet that it goes over.
 fn engineer(flow: &mut Flow, strength: &Strength) {
     let matters = for_engineer(&strength.refused);
-    if matters.is_empty() {
+    let over = what_is_over(strength);
+    if matters.is_empty() && over.is_none() {
         paragraph(flow, STRONG, "Nothing here is outside what these checks cover. That is no approval.");
         return;
     }
     let width = ROOM - 2.0 * BOX_PAD;
     let mut lines: Vec<(Style, String)> = Vec::new();
-    for matter in &matters {
-        let text = format!("{}: {}", ranges(&matter.places), matter.text);
+    let told = matters.iter().map(|matter| format!("{}: {}", ranges(&matter.places), matter.text));
+    for text in over.into_iter().chain(told) {
         lines.extend(STRONG.wrap_at_most(&text, width, MOST_LINES).into_iter().map(|line| (STRONG, line)));
     }
     let mut rest = lines.as_slice();
@@ -121,6 +123,18 @@ fn engineer(flow: &mut Flow, strength: &Strength) {
     }
 }
 
+/// Timbers and joints that do not pass, in a sentence; `None` when all pass.
+fn what_is_over(strength: &Strength) -> Option<String> {
+    let mut names: Vec<String> = by_kind(strength)
+        .iter()
+        .filter(|kind| kind.over > 0)
+        .map(|kind| format!("{} × {}", kind.over, kind.kind.name()))
+        .collect();
+    let joints = strength.joints.iter().filter(|joint| joint.verdict == Some(Verdict::Over));
+    names.extend(joints.map(|joint| format!("{} at {}", joint.name, ranges(&joint.marks))));
+    (!names.is_empty()).then(|| format!("OVER: {}.", names.join("; ")))
+}
+
 /// The row of a table with its verdict: over has a bar.
 fn row(table: &mut Table, verdict: Option<Verdict>, cells: &[String]) {
     table.row(cells, MOST_LINES);
@@ -137,13 +151,13 @@ fn timbers(flow: &mut Flow, strength: &Strength, lengths: Lengths) {
         Column::figures("timbers", 15.0, WORDS),
         Column::figures("over", 11.0, STRONG),
         Column::figures("near", 11.0, WORDS),
-        Column::words("most used", 24.0, STRONG),
-        Column::words("size", 26.0, WORDS),
+        Column::words("most used", 28.0, STRONG),
+        Column::words("size", 24.0, WORDS),
         Column::words("governing check and clause", 51.0, WORDS),
         Column::words("under", 41.5, WORDS),
         Column::figures("used", 20.0, FIGURE),
         Column::words("", 16.0, STRONG),
-        Column::words("would pass", 26.0, STRONG),
+        Column::words("would pass", 24.0, STRONG),
     ]);
     for kind in by_kind(strength) {
         let most = kind.most;
@@ -286,7 +300,7 @@ fn feet(flow: &mut Flow, feet: &[PairFeet]) {
     flow.table(&table);
     if more > 0 {
         flow.space(1.0);
-        paragraph(flow, WORDS, &format!("The worst first; {more} more pairs move and push no more than these."));
+        paragraph(flow, WORDS, &format!("Those whose plates move apart most; there are {more} more pairs."));
     }
 }
 
@@ -310,6 +324,9 @@ fn assumed(flow: &mut Flow, strength: &Strength) {
     );
     paragraph(flow, WORDS, &text);
     paragraph(flow, WORDS, &format!("Editions: {}.", strength.editions.join("; ")));
+}
+
+fn loads(flow: &mut Flow, strength: &Strength) {
     part(flow, "Loads");
     let mut table = figures_table();
     for load in &strength.loads {
