@@ -201,7 +201,11 @@ pub fn span_table(asked: &Asked) -> Result<SpanTable, SpanFault> {
         class: desk.wood.class.clone(),
         service: SERVICE.number(),
         carries: asked.carries.clone(),
-        editions: vec![desk.loads.edition.clone(), desk.timber.classes.edition.clone()],
+        editions: vec![
+            desk.loads.edition.clone(),
+            desk.timber.factors.edition.clone(),
+            desk.timber.classes.edition.clone(),
+        ],
         loads: working.lines(),
         refused: desk.refused,
         rows,
