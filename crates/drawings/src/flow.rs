@@ -59,6 +59,11 @@ impl Flow {
         }
     }
 
+    /// The next block begins a page.
+    pub fn break_page(&mut self) {
+        self.y = BOTTOM;
+    }
+
     /// The pages.
     pub fn finish(self) -> Vec<Page> {
         self.pages

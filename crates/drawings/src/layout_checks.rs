@@ -26,10 +26,15 @@ fn texts(sheet: &Sheet) -> impl Iterator<Item = &Text> {
     sheet.items.iter().filter_map(|i| if let Item::Text(t) = i { Some(t) } else { None })
 }
 
-/// Everything wrong with the layout, in words.
+/// Everything wrong with the layout of a pack, in words.
 fn faults(solution: &Solution) -> Vec<String> {
+    faults_of(&sheets(solution))
+}
+
+/// Everything wrong with the layout of sheets, in words.
+pub(crate) fn faults_of(sheets: &[Sheet]) -> Vec<String> {
     let mut faults = Vec::new();
-    for (number, sheet) in sheets(solution).iter().enumerate() {
+    for (number, sheet) in sheets.iter().enumerate() {
         let number = number + 1;
         let all: Vec<&Text> = texts(sheet).collect();
         for (i, text) in all.iter().enumerate() {

@@ -23,6 +23,9 @@ mod pdf;
 mod piece_view;
 mod plan;
 mod sheet;
+mod span_sheet;
+mod strength_sheet;
+mod strength_words;
 mod strips;
 mod survey_sheet;
 mod svg;
@@ -37,6 +40,9 @@ use layout::Room;
 pub use members_csv::members_csv;
 use page::Page;
 use sheet::Sheet;
+pub use span_sheet::{MOST_CENTRES, span_sheets, spans_csv};
+pub use strength_sheet::StrengthPapers;
+pub use strength_words::{KindUse, Matter, by_kind, figure, for_engineer, percent, verdict, written_span};
 
 /// Why a sheet or list could not be made.
 #[derive(Debug, thiserror::Error, PartialEq, Eq)]
@@ -67,6 +73,14 @@ pub enum PackError {
 /// [`PackError::Font`], [`PackError::PageSize`] or [`PackError::Pdf`] when
 /// writing the document fails.
 pub fn pack(solution: &Solution) -> Result<Vec<u8>, PackError> {
+    pack_with(solution, None)
+}
+
+/// The printed pack with sheets of the roof's strength behind its lists, when that was checked.
+///
+/// # Errors
+/// As [`pack`].
+pub fn pack_with(solution: &Solution, strength: Option<&StrengthPapers<'_>>) -> Result<Vec<u8>, PackError> {
     let mut pages = cover::pages(solution);
     pages.extend(cover::inside(solution));
     pages.extend(survey_sheet::pages(solution));
@@ -80,6 +94,9 @@ pub fn pack(solution: &Solution) -> Result<Vec<u8>, PackError> {
         }
     }
     pages.extend(lists::pages(solution));
+    if let Some(papers) = strength {
+        pages.extend(strength_sheet::pages(solution, papers));
+    }
     write(pages, solution, "Sheets for setting out and cutting a roof")
 }
 
@@ -127,3 +144,5 @@ fn write(pages: Vec<Page>, solution: &Solution, subject: &str) -> Result<Vec<u8>
 mod fixture;
 #[cfg(test)]
 mod layout_checks;
+#[cfg(test)]
+mod strength_checks;

@@ -50,8 +50,31 @@ impl Page {
     }
 }
 
-/// Writes the frame on every page and hands over the sheets.
+/// What the title block of every sheet says.
+pub struct Block<'a> {
+    /// What the sheets are of.
+    pub title: &'a str,
+    /// Date.
+    pub date: Option<&'a str>,
+    /// Revision.
+    pub revision: Option<&'a str>,
+    /// What the sheets say about their lengths.
+    pub rounding: &'static str,
+}
+
+/// Writes the frame on every page of a roof's sheets and hands them over.
 pub fn frame(pages: Vec<Page>, solution: &Solution) -> Vec<Sheet> {
+    let block = Block {
+        title: &solution.title,
+        date: solution.date.as_deref(),
+        revision: solution.revision.as_deref(),
+        rounding: Lengths::from_show(&solution.show).rounding(),
+    };
+    framed(pages, &block)
+}
+
+/// Writes the frame on every page and hands over the sheets.
+pub fn framed(pages: Vec<Page>, block: &Block<'_>) -> Vec<Sheet> {
     let count = pages.len();
     pages
         .into_iter()
@@ -61,7 +84,7 @@ pub fn frame(pages: Vec<Page>, solution: &Solution) -> Vec<Sheet> {
             page.sheet = Sheet::new(0.0, 0.0);
             sheet.part(Role::Margin, |s| {
                 foot(s, &page);
-                title_block(s, &page, solution, index + 1, count);
+                title_block(s, &page, block, index + 1, count);
             });
             sheet
         })
@@ -87,19 +110,18 @@ fn foot(sheet: &mut Sheet, page: &Page) {
     }
 }
 
-fn title_block(sheet: &mut Sheet, page: &Page, solution: &Solution, number: usize, count: usize) {
+fn title_block(sheet: &mut Sheet, page: &Page, block: &Block<'_>, number: usize, count: usize) {
     let (top, bottom) = (BLOCK_TOP, BLOCK_BOTTOM);
     sheet.rect([LEFT, top], [ROOM, bottom - top], None, Some(Pen::black(0.5)));
-    let date = solution.date.as_deref().unwrap_or("–");
-    let revision = solution.revision.as_deref().unwrap_or("–");
+    let date = block.date.unwrap_or("–");
+    let revision = block.revision.unwrap_or("–");
     let page_of = format!("page {number} of {count}");
-    let rounding = Lengths::from_show(&solution.show).rounding();
     let columns: [(&str, &str, f64); 5] = [
-        ("job", &solution.title, 84.0),
+        ("job", block.title, 84.0),
         ("sheet", &page.name, 70.0),
         ("date", date, 32.0),
         ("revision", revision, 24.0),
-        (rounding, &page_of, 67.0),
+        (block.rounding, &page_of, 67.0),
     ];
     let mut x = LEFT;
     for (label, words, width) in columns {

@@ -37,12 +37,17 @@ pub struct Table {
 struct Row {
     cells: Vec<Vec<(Style, String)>>,
     height: f64,
+    barred: bool,
 }
 
 /// Space left and right of the words in a cell, mm.
 const PAD: f64 = 1.2;
 /// Space above and below the words in a cell, mm.
 const PAD_Y: f64 = 1.1;
+/// Width of a bar, and how far in from the edge of its column, mm.
+const BAR: f64 = 3.0;
+/// As above, mm.
+const BAR_IN: f64 = 0.5;
 const HEAD: Style = Style::regular(SMALLEST_PT);
 /// Height of a line of the head, and space around the lines, mm.
 const HEAD_LINE: f64 = 3.4;
@@ -66,7 +71,14 @@ impl Table {
             height = height.max(wrapped.len().max(1) as f64 * column.style.line_mm());
             lines.push(wrapped);
         }
-        self.rows.push(Row { cells: lines, height: height + PAD_Y });
+        self.rows.push(Row { cells: lines, height: height + PAD_Y, barred: false });
+    }
+
+    /// Marks the row added last with a heavy black bar in its first column, whose cell must be empty.
+    pub fn bar_last(&mut self) {
+        if let Some(row) = self.rows.last_mut() {
+            row.barred = true;
+        }
     }
 
     /// Number of rows.
@@ -100,6 +112,9 @@ impl Table {
             for row in self.rows.iter().skip(first) {
                 if at + row.height > bottom {
                     break;
+                }
+                if row.barred {
+                    sheet.rect([x + BAR_IN, at + 0.4], [BAR, row.height - 0.8], Some(0), None);
                 }
                 self.cells(sheet, x, at, row);
                 at += row.height;

@@ -2,7 +2,7 @@
 
 use clap::{Parser, Subcommand};
 
-use crate::commands::{backup, card, check, completions, folder, new, pack, serve, set, solve};
+use crate::commands::{backup, card, check, completions, folder, new, pack, serve, set, solve, spans, strength};
 
 /// What every help page ends with.
 const EXIT_CODES: &str = "\
@@ -31,6 +31,10 @@ pub enum Command {
     Check(check::Check),
     /// Solve a job and print its figures
     Solve(solve::Solve),
+    /// How far timbers and joints are used, with the working
+    Strength(strength::Strength),
+    /// A span table of rafters and ceiling joists, with no job file
+    Spans(spans::Spans),
     /// Write the sheets of a job as one PDF, and the list of timbers
     Pack(pack::Pack),
     /// Open the app in the browser, keep its jobs, and let phones in

@@ -12,6 +12,7 @@ mod lengths;
 mod progress;
 mod reading;
 mod solving;
+mod strong;
 mod writing;
 
 use std::process::ExitCode;

@@ -5,19 +5,23 @@ use job::Job;
 use roof::SolveError;
 use roof::solution::{NoticeLevel, Solution};
 
+use serde::Serialize;
+use strength::whole::Strength;
+
 use crate::failure::Failure;
 use crate::fault_report::FaultReport;
 use crate::progress;
 use crate::reading::JobFile;
 
 /// Reads and solves a job file.
-pub fn solve(file: &JobFile) -> Result<Solution, Failure> {
+pub fn solve(file: &JobFile) -> Result<(Job, Solution), Failure> {
     let job = read(file)?;
-    solve_job(&job).map_err(|failure| failure.in_file(&file.name))
+    let solution = solve_job(&job).map_err(|failure| failure.in_file(&file.name))?;
+    Ok((job, solution))
 }
 
 /// Reads a job file, with every fault of it.
-pub fn read(file: &JobFile) -> Result<Job, Failure> {
+fn read(file: &JobFile) -> Result<Job, Failure> {
     job::read(&file.bytes).map_err(|faults| Failure::BadJob(Box::new(FaultReport::new(file, faults))))
 }
 
@@ -35,9 +39,18 @@ pub fn solve_job(job: &Job) -> Result<Solution, Failure> {
     })
 }
 
+/// A solution with the strength of its roof, when that was checked.
+#[derive(Serialize)]
+struct Document<'a> {
+    #[serde(flatten)]
+    solution: &'a Solution,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    strength: Option<&'a Strength>,
+}
+
 /// The JSON document of a solution.
-pub fn document(solution: &Solution) -> Result<String, Failure> {
-    match serde_json::to_string_pretty(solution) {
+pub fn document(solution: &Solution, strength: Option<&Strength>) -> Result<String, Failure> {
+    match serde_json::to_string_pretty(&Document { solution, strength }) {
         Ok(text) => Ok(text + "\n"),
         Err(why) => Err(Failure::NotBuilt(format!("the solution can't be put into JSON: {why}"))),
     }

@@ -9,6 +9,7 @@ pub mod annex;
 pub mod carrying;
 pub mod eurocode;
 pub mod nds;
+pub mod span_table;
 pub mod statics;
 pub mod whole;
 pub mod working;

@@ -50,13 +50,16 @@ pub fn of(
     purlins(&mut list, built);
     left_out(&mut list, frame);
     bearing(&mut list, bearings, built);
-    list.add(
-        NoticeLevel::Note,
-        "strength-not-checked",
-        "whole roof",
-        "Sizes and centres are as given in the job: their strength is not checked here. Building control and, where \
-         they ask for one, a structural engineer decide.",
-    );
+    // With loads in the job there are results of its own, with their cautions.
+    if job.carried.is_none() {
+        list.add(
+            NoticeLevel::Note,
+            "strength-not-checked",
+            "whole roof",
+            "Sizes and centres are as given in the job: their strength is not checked here. Building control and, where \
+             they ask for one, a structural engineer decide.",
+        );
+    }
     list.out.sort_by_key(|n| n.level);
     list.out
 }

@@ -4,6 +4,7 @@ use clap::Args;
 
 use crate::failure::Failure;
 use crate::reading::JobFile;
+use crate::strong::Outcome;
 use crate::{figures, solving, writing};
 
 /// Check a job.
@@ -21,13 +22,14 @@ impl Check {
     /// Runs the command.
     pub fn run(self) -> Result<(), Failure> {
         let file = JobFile::read(&self.job)?;
-        let solution = solving::solve(&file)?;
+        let (job, solution) = solving::solve(&file)?;
         let stopped = solving::refuse_stopped(&solution);
         if stopped.is_ok() {
             let totals = &solution.totals;
             let line =
                 format!("{}: good. {} timbers in {} pattern pieces.\n", file.name, totals.members, totals.pieces);
-            writing::print((line + &figures::notices(&solution)).as_bytes())?;
+            let strength = Outcome::of(&job, &solution).line();
+            writing::print((line + &figures::notices(&solution) + &strength).as_bytes())?;
         }
         stopped
     }

@@ -12,6 +12,8 @@ pub mod schema;
 pub mod serve;
 pub mod set;
 pub mod solve;
+pub mod spans;
+pub mod strength;
 
 use crate::cli::{Cli, Command};
 use crate::failure::Failure;
@@ -22,6 +24,8 @@ pub fn run(cli: Cli) -> Result<(), Failure> {
         Command::New(new) => new.run(),
         Command::Check(check) => check.run(),
         Command::Solve(solve) => solve.run(),
+        Command::Strength(strength) => strength.run(),
+        Command::Spans(spans) => spans.run(),
         Command::Pack(pack) => pack.run(),
         Command::Serve(serve) => serve.run(),
         Command::Backup(backup) => backup.run(),

@@ -4,6 +4,7 @@ use clap::Args;
 
 use crate::failure::Failure;
 use crate::reading::JobFile;
+use crate::strong::Outcome;
 use crate::{figures, solving, writing};
 
 /// Solve a job.
@@ -26,8 +27,17 @@ impl Solve {
     /// its notices can be read; the exit code says it.
     pub fn run(self) -> Result<(), Failure> {
         let file = JobFile::read(&self.job)?;
-        let solution = solving::solve(&file)?;
-        let text = if self.json { solving::document(&solution)? } else { figures::summary(&solution) };
+        let (job, solution) = solving::solve(&file)?;
+        let strength = Outcome::of(&job, &solution);
+        let text = if self.json {
+            if let Outcome::CannotTell(_) = strength {
+                // The document has no place for it.
+                eprint!("{}", strength.line().trim_start());
+            }
+            solving::document(&solution, strength.checks().map(|checks| &checks.strength))?
+        } else {
+            figures::summary(&solution) + &strength.line()
+        };
         writing::print(text.as_bytes())?;
         solving::refuse_stopped(&solution)
     }

@@ -166,7 +166,9 @@ fn a_new_job_takes_its_sizes_and_is_printed_without_o() {
 #[test]
 fn every_command_has_help_with_an_example() {
     let bench = Bench::new("help");
-    for command in ["new", "check", "solve", "pack", "card", "set", "defaults", "schema", "completions"] {
+    for command in
+        ["new", "check", "solve", "pack", "card", "strength", "spans", "set", "defaults", "schema", "completions"]
+    {
         let help = bench.run(&[command, "--help"]).good();
         assert!(help.contains("Example") && help.contains(&format!("seatcut {command}")), "{help}");
     }

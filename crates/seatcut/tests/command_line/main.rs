@@ -7,3 +7,4 @@ mod carrying;
 mod commands;
 mod faults_of_writing;
 mod readme;
+mod strength;

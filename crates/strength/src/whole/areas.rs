@@ -96,12 +96,19 @@ pub fn roof_loads(
     let mut untabled = Vec::new();
     for slope in &roof.slopes {
         let form = RoofForm { pitch: slope.pitch_deg, hipped };
-        let all = match actions::slope_loads(loads, &site, form, &[], &mut Working::off()) {
+        // Slopes of one pitch carry the same: its sums are written once.
+        let written = roof.slopes.iter().position(|s| s.pitch_deg == slope.pitch_deg) == Some(slopes.len());
+        let mut quiet = Working::off();
+        let working = if written { &mut *working } else { &mut quiet };
+        if written {
+            working.line("pitch of the slope", slope.pitch_deg, "°", "the job", String::new);
+        }
+        let all = match actions::slope_loads(loads, &site, form, &[], working) {
             // Steeper or flatter than hips are tabled for: as a gabled roof, and said so.
             Err(ActionsFault::PitchNotTabled { pitch, from, to }) => {
                 untabled.push([pitch, from, to]);
                 let form = RoofForm { hipped: false, ..form };
-                actions::slope_loads(loads, &site, form, &[], &mut Working::off())?
+                actions::slope_loads(loads, &site, form, &[], working)?
             }
             all => all?,
         };

@@ -159,8 +159,8 @@ fn rafters(roof: &Carrying<'_>) -> usize {
 fn variables(loads: &Loads) -> Vec<(usize, f64, f64)> {
     CaseKind::ALL
         .into_iter()
-        // Deflection is of loads that many timbers share; a person stands there for minutes.
-        .filter(|kind| *kind != CaseKind::Permanent && !kind.is_one_person())
+        // One person counts, without help from the neighbours: it is what shallow joists and trimmers bend under most.
+        .filter(|kind| *kind != CaseKind::Permanent)
         .filter_map(|kind| {
             let figures = loads.cases.get(kind.family())?;
             let value = |figure: &Option<crate::annex::Figure>| figure.as_ref().map_or(0.0, |f| f.value);
