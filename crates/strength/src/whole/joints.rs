@@ -3,6 +3,7 @@
 
 use super::effects::sum;
 use super::out::Verdict;
+use super::strut_joint::strut_head;
 use super::timbers::duration_of;
 use crate::actions::{Combination, CombinationKind};
 use crate::annex::joints::Joints;
@@ -23,9 +24,9 @@ use roof::solution::{MemberKind, SpliceForm};
 use serde::{Deserialize, Serialize};
 
 /// The nail of common practice for rafter feet: 4.0 × 100 round wire, driven through the rafter into the joist.
-const NAIL: Nail =
+pub(super) const NAIL: Nail =
     Nail { diameter_mm: 4.0, length_mm: 100.0, head_mm: 8.0, shank: Shank::Round, tensile_n_mm2: 600.0, bored: false };
-/// The nail of common practice for straps: 3.35 × 30 square twisted.
+/// The nail of common practice for straps: 3.35 × 65 round wire.
 const STRAP_NAIL: Nail =
     Nail { diameter_mm: 3.35, length_mm: 65.0, head_mm: 7.0, shank: Shank::Round, tensile_n_mm2: 600.0, bored: false };
 /// Nails in a strap, and how far apart, mm: common practice.
@@ -77,7 +78,7 @@ pub struct With<'a> {
 }
 
 impl With<'_> {
-    fn kmod(&self, duration: Duration) -> f64 {
+    pub(super) fn kmod(&self, duration: Duration) -> f64 {
         self.factors.kmod(self.service, duration).value
     }
 
@@ -104,7 +105,7 @@ impl With<'_> {
 /// How near to 1 a joint may come before figures from memory might turn it.
 const NEAR: f64 = 0.9;
 
-fn verdict(used: f64) -> Verdict {
+pub(super) fn verdict(used: f64) -> Verdict {
     if used > 1.0 {
         Verdict::Over
     } else if used > NEAR {
@@ -120,6 +121,7 @@ pub fn joints(roof: &Carrying<'_>, units: &[Unit], flow: &Flow, with: &With<'_>)
     let mut all = Vec::new();
     all.extend(rafter_foot(roof, units, flow, with));
     all.extend(collar(roof, units, flow, with));
+    all.extend(strut_head(roof, units, flow, with));
     all.extend(hung(roof, units, flow, with));
     all.extend(hip_heads(roof, units, flow, with));
     all.extend(splices(roof, units, flow, with));
@@ -127,7 +129,7 @@ pub fn joints(roof: &Carrying<'_>, units: &[Unit], flow: &Flow, with: &With<'_>)
     all
 }
 
-fn mark(roof: &Carrying<'_>, run: usize) -> String {
+pub(super) fn mark(roof: &Carrying<'_>, run: usize) -> String {
     roof.runs[run].mark.clone()
 }
 

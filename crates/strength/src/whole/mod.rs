@@ -12,6 +12,7 @@ mod out;
 mod refusals;
 mod run;
 mod sizes;
+mod strut_joint;
 pub mod timbers;
 
 pub use fault::CheckFault;
