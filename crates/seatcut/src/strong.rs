@@ -66,11 +66,13 @@ fn in_short(strength: &Strength) -> String {
     });
     let of =
         |total: usize, over: usize, near: usize, what: &str| format!("{over} over and {near} near of {total} {what}");
+    let over = count(timbers(), Verdict::Over) + count(joints(), Verdict::Over);
     let timbers =
         of(strength.members.len(), count(timbers(), Verdict::Over), count(timbers(), Verdict::Near), "timbers");
     let joints =
         of(strength.joints.len(), count(joints(), Verdict::Over), count(joints(), Verdict::Near), "kinds of joint");
     let matters = match for_engineer(&strength.refused).len() {
+        0 if over > 0 => "what is over is for an engineer".to_owned(),
         0 => "nothing found that these checks do not cover".to_owned(),
         1 => "1 matter for an engineer".to_owned(),
         n => format!("{n} matters for an engineer"),
