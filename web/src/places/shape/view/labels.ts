@@ -46,10 +46,7 @@ export class Labels {
       if (spot && spot.x > 0 && spot.x < view.width && spot.y > 0 && spot.y < view.height)
         spots.push({ of, spot });
     }
-    spots.sort(
-      (a, b) =>
-        Number(b.of.kind === "chosen") - Number(a.of.kind === "chosen") || a.spot.depth - b.spot.depth,
-    );
+    spots.sort((a, b) => rank(a.of) - rank(b.of) || a.spot.depth - b.spot.depth);
     let used = 0;
     for (const { of, spot } of spots) {
       if (used === MOST) break;
@@ -72,6 +69,11 @@ export class Labels {
     element.hidden = false;
     move(element, spot.x, of.kind === "chosen" ? raised(spot) : spot.y);
   }
+}
+
+/** What is chosen goes first, then what can't take its load: a nearer mark must not hide it. */
+function rank(of: Marked): number {
+  return of.kind === "chosen" ? 0 : of.kind === "over" ? 1 : 2;
 }
 
 function wide(text: string): number {
