@@ -36,7 +36,7 @@ pub(super) fn of(checks: &Checks, writing: &Writing, ask: &StrengthWhy) -> Resul
     }
     cautions.extend(strength.cautions.iter().map(|text| writing.say(text)));
     Ok(StrengthWorking {
-        title: writing.say(&format!("{} {}: {}", member.kind.name(), member.mark, check.name)),
+        title: writing.say_first(&format!("{} {}: {}", member.kind.name(), member.mark, check.name)),
         value: format!("{} used", percent(check.used)),
         idea: writing.say(&idea),
         lines: writing.steps(&lines),

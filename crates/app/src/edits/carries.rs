@@ -87,7 +87,7 @@ fn faulty(open: &Open, steps: &[(String, Option<String>)]) -> Result<(), Refusal
             let fault = refused(&error);
             // The line is that of a text which is not there; the key says the place.
             let what = match fault.faults.as_slice() {
-                [only] => format!("{}: {}", phrase(path), only.what),
+                [only] => only.what.clone(),
                 _ => fault.what.clone(),
             };
             return Err(Refusal { key: Some(path.clone()), what, faults: Vec::new(), ..fault });

@@ -81,7 +81,7 @@ export class Shaping {
     if (!overview) return [];
     const chosen = this.chosen?.is === "timber" ? this.chosen.mark : null;
     const over = this.panel === "strength" ? this.strength.tags : NO_TAGS;
-    return overview.scene.members.flatMap((member, k): Marked[] => {
+    const marked = overview.scene.members.flatMap((member, k): Marked[] => {
       const row = overview.members[k];
       const tag = over.get(member.mark);
       const shown = this.layers.has(member.layer) && (this.marks || this.progress || tag !== undefined);
@@ -96,6 +96,10 @@ export class Shaping {
       if (text === "") return [];
       return [{ member, text, kind: member.mark === chosen ? "chosen" : row.changed ? "changed" : "plain" }];
     });
+    // The most used first: where there is no room for all, these are written.
+    const order = new Map([...over.keys()].map((mark, n) => [mark, n]));
+    const place = (of: Marked) => order.get(of.member.mark) ?? order.size;
+    return order.size > 0 ? marked.sort((a, b) => place(a) - place(b)) : marked;
   });
 
   get timber(): MemberRow | null {
