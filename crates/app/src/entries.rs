@@ -40,6 +40,8 @@ const GROUPS: &[(&str, &str)] = &[
     ("openings.*", "Opening"),
     ("dormers.*", "Dormer"),
     ("bearings.*", "Bearing"),
+    ("loads", "Loads"),
+    ("strength", "Strength"),
 ];
 
 /// Keys that are not for changing by themselves.

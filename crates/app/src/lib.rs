@@ -10,6 +10,7 @@ pub mod bench;
 #[cfg(feature = "bindings")]
 mod bindings;
 mod calls;
+mod checks;
 mod desk;
 mod edits;
 mod entries;

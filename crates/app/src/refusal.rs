@@ -21,6 +21,10 @@ pub struct Refusal {
     pub remedy: String,
     /// The faults of a job file, if that is what is wrong.
     pub faults: Vec<FaultLine>,
+    /// The key that is at fault, of several that were given at once.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "bindings", ts(optional))]
+    pub key: Option<String>,
 }
 
 /// One fault in a job file.
@@ -43,7 +47,7 @@ impl Refusal {
     /// A refusal in words.
     #[must_use]
     pub fn new(code: &str, what: impl Into<String>, remedy: impl Into<String>) -> Self {
-        Self { code: code.into(), what: what.into(), remedy: remedy.into(), faults: Vec::new() }
+        Self { code: code.into(), what: what.into(), remedy: remedy.into(), faults: Vec::new(), key: None }
     }
 
     /// The call or its reply can't be read: app and core do not fit each other.

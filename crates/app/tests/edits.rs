@@ -195,7 +195,7 @@ fn any_json() -> impl Strategy<Value = Value> {
         "(A|B|A-C|roof.pitch|timber.rafter.size|\\[\\]|gable|hip|fixed)".prop_map(Value::from),
     ];
     leaf.prop_recursive(2, 16, 4, |inner| {
-        let keys = "(do|wall|pitch_deg|ridge|height_mm|path|value|form|marks|done|mark|width|figure|text|walls|tape)";
+        let keys = "(do|wall|pitch_deg|ridge|height_mm|path|value|form|marks|done|mark|check|values|width|figure|text|walls|tape)";
         prop_oneof![
             prop::collection::vec(inner.clone(), 0..4).prop_map(Value::from),
             prop::collection::btree_map(keys, inner, 0..6).prop_map(|map| map.into_iter().collect()),
@@ -208,10 +208,10 @@ proptest! {
 
     #[test]
     fn no_call_panics_whatever_it_is_given(
-        name in "(open|edit|nudge|settle|card|why|shapes|new_job|sketch|sketch_of_job|sketch_into_job|[a-z]{0,6})",
+        name in "(open|edit|nudge|settle|card|why|strength|strength_working|strength_of|shapes|new_job|sketch|sketch_of_job|sketch_into_job|[a-z]{0,6})",
         takes in any_json(),
         raw in "[ -~]{0,20}",
-        deed in "(set|remove|wall|pitch|ridge_height|tick)",
+        deed in "(set|remove|wall|pitch|ridge_height|tick|carries)",
     ) {
         let mut desk = app::Desk::default();
         ask(&mut desk, "open", json!({ "text": "format = 1\ntitle = \"t\"\n[plan]\ncorners = [[0, 0], [4000, 0], [4000, 3000], [0, 3000]]\n[roof]\npitch = 40\n" })).unwrap();

@@ -1,5 +1,6 @@
 //! Changes of the job on the desk.
 
+mod carries;
 mod keys;
 mod pitch;
 mod ridge;
@@ -46,7 +47,8 @@ impl Changes {
 pub(crate) fn edited(desk: &Desk, edit: &Edit) -> Result<(Open, String), Refusal> {
     let open = desk.open()?;
     let changes = match edit {
-        Edit::Set { path, value } => keys::set(open, path, value),
+        Edit::Set { path, value } => keys::set(open, path, value)?,
+        Edit::Carries { values } => carries::set(open, values)?,
         Edit::Remove { path } => keys::remove(open, path)?,
         Edit::Wall { wall, form } => wall::form(open, wall, *form)?,
         Edit::Pitch { wall, pitch_deg } => pitch::set(open, wall.as_deref(), *pitch_deg)?,

@@ -78,6 +78,21 @@ pub enum Edit {
     },
     /// Ticks timbers.
     Tick(Tick),
+    /// Says what the roof carries and how strong its timber is: keys of `[loads]` and `[strength]`, all at once.
+    Carries {
+        /// The keys. An empty value takes its key out.
+        values: Vec<KeyGiven>,
+    },
+}
+
+/// A key as typed.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "bindings", derive(ts_rs::TS))]
+pub struct KeyGiven {
+    /// Its path: `loads.wind`.
+    pub path: String,
+    /// Its value, as written in a file; texts need no quotes.
+    pub value: String,
 }
 
 /// What a wall does above its plate.

@@ -5,10 +5,11 @@ mod bench;
 mod scene;
 mod sketch;
 mod standing;
+mod strength;
 
 pub use asks::{
-    CardAsk, Dialect, Done, Edit, LengthStyle, NewJob, Nudge, Settings, ShapeChoice, ShapeSize, SizeGiven, Tick,
-    WallForm, WhyAsk,
+    CardAsk, Dialect, Done, Edit, KeyGiven, LengthStyle, NewJob, Nudge, Settings, ShapeChoice, ShapeSize, SizeGiven,
+    Tick, WallForm, WhyAsk,
 };
 pub use bench::{Card, CutRow, Figure, Step, Ways};
 pub use scene::{Run, Scene, SceneMember, SceneSlope};
@@ -16,3 +17,7 @@ pub use sketch::{
     Corner, Diagonal, ReadingLine, Sketch, SketchAsk, SketchPart, SketchStep, SketchView, SketchWall, Snap, Touched,
 };
 pub use standing::{Entry, MemberRow, NoticeRow, Overview, PieceRow, RidgeRow, Standing, Tally, WallRow};
+pub use strength::{
+    StrengthChecked, StrengthField, StrengthForm, StrengthJoint, StrengthLine, StrengthMatter, StrengthOf, StrengthRow,
+    StrengthStep, StrengthVerdict, StrengthView, StrengthWhy, StrengthWorking,
+};

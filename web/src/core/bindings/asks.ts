@@ -33,7 +33,16 @@ pitch_deg: number, } | { "do": "ridge_height",
 /** Which: the `id` of a ridge of the overview. */
 ridge: string,
 /** Height above the datum of the plates, mm. */
-height_mm: number, } | { "do": "tick" } & Tick;
+height_mm: number, } | { "do": "tick" } & Tick | { "do": "carries",
+/** The keys. An empty value takes its key out. */
+values: Array<KeyGiven>, };
+
+/** A key as typed. */
+export type KeyGiven = {
+/** Its path: `loads.wind`. */
+path: string,
+/** Its value, as written in a file; texts need no quotes. */
+value: string, };
 
 /** How lengths are written. */
 export type LengthStyle = "as-job" | "mm" | "feet-inches";

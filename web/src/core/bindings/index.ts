@@ -4,6 +4,7 @@ import type { Card } from "./bench";
 import type { Opened } from "./desk";
 import type { Sketch, SketchAsk, SketchView } from "./sketch";
 import type { Standing } from "./standing";
+import type { StrengthLine, StrengthOf, StrengthView, StrengthWhy, StrengthWorking } from "./strength";
 import type { Working } from "./working";
 
 export type * from "./asks";
@@ -14,6 +15,7 @@ export type * from "./refusal";
 export type * from "./scene";
 export type * from "./sketch";
 export type * from "./standing";
+export type * from "./strength";
 export type * from "./working";
 
 /** Every call that the core answers: what it takes and gives. */
@@ -30,6 +32,12 @@ export interface Calls {
   card: [CardAsk, Card];
   /** The working of a figure. */
   why: [WhyAsk, Working];
+  /** How far the timbers of the open job are used. Worked out when it is asked for, and kept while the job is the same. */
+  strength: [null, StrengthView];
+  /** The working of a check of a timber. */
+  strength_working: [StrengthWhy, StrengthWorking];
+  /** The strength of a piece in one line; nothing when the job says no loads, or the piece carries none. */
+  strength_of: [StrengthOf, StrengthLine | null];
   /** The shapes that a new job can have. */
   shapes: [null, Array<ShapeChoice>];
   /** The text of a new job. */

@@ -24,4 +24,6 @@ what: string,
 /** What to do, a sentence. */
 remedy: string,
 /** The faults of a job file, if that is what is wrong. */
-faults: Array<FaultLine>, };
+faults: Array<FaultLine>,
+/** The key that is at fault, of several that were given at once. */
+key?: string, };

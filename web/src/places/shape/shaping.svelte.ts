@@ -4,6 +4,7 @@ import { SvelteSet } from "svelte/reactivity";
 import type { MemberRow, Nudge, Overview, RidgeRow, WallRow } from "../../core/bindings";
 import type { Session } from "../../state/session";
 import { t, type Word } from "../../words";
+import { Asked } from "./strength/asked.svelte";
 import type { Way } from "./view/travel";
 import type { Look } from "./view/tints";
 import type { RoofView } from "./view/roof-view";
@@ -11,13 +12,15 @@ import type { Touched } from "./view/touch";
 import type { Marked } from "./view/labels";
 import { record } from "./view/timing";
 
-export type Panel = "timbers" | "walls" | "show" | "entries" | "notices";
+export type Panel = "timbers" | "walls" | "show" | "entries" | "strength" | "notices";
 
 export type Chosen =
   { is: "timber"; mark: string } | { is: "wall"; wall: string } | { is: "ridge"; id: string };
 
 /** The layers of the core, in the order of the switches. */
 export const LAYERS = ["rafters", "ridges", "plates", "inside", "edges"] as const;
+
+const NO_TAGS: ReadonlyMap<string, string> = new Map();
 
 export class Shaping {
   /** The panel that is open, unless something is chosen. */
@@ -46,7 +49,12 @@ export class Shaping {
   #drag = 0;
   #frame = 0;
 
-  constructor(readonly session: Session) {}
+  /** The strength of the roof, as it was asked for last. */
+  readonly strength: Asked;
+
+  constructor(readonly session: Session) {
+    this.strength = new Asked(session);
+  }
 
   /** The roof as it is, or as it would be while a finger drags. */
   get overview(): Overview | null {
@@ -72,16 +80,26 @@ export class Shaping {
     const overview = this.overview;
     if (!overview) return [];
     const chosen = this.chosen?.is === "timber" ? this.chosen.mark : null;
-    return overview.scene.members.flatMap((member, k): Marked[] => {
+    const over = this.panel === "strength" ? this.strength.tags : NO_TAGS;
+    const marked = overview.scene.members.flatMap((member, k): Marked[] => {
       const row = overview.members[k];
-      const shown = this.layers.has(member.layer) && (this.marks || this.progress);
+      const tag = over.get(member.mark);
+      const shown = this.layers.has(member.layer) && (this.marks || this.progress || tag !== undefined);
       if (!row || (member.mark !== chosen && !shown)) return [];
+      if (tag !== undefined) {
+        const text = `${member.mark}: ${tag}`;
+        return [{ member, text, kind: member.mark === chosen ? "chosen" : "over" }];
+      }
       const far = row.changed ? "changed" : row.done;
       const told = this.progress && far !== "no" ? `${member.mark}: ${t(`shape.done.${far}`)}` : member.mark;
       const text = member.mark === chosen || this.marks || far !== "no" ? told : "";
       if (text === "") return [];
       return [{ member, text, kind: member.mark === chosen ? "chosen" : row.changed ? "changed" : "plain" }];
     });
+    // The most used first: where there is no room for all, these are written.
+    const order = new Map([...over.keys()].map((mark, n) => [mark, n]));
+    const place = (of: Marked) => order.get(of.member.mark) ?? order.size;
+    return order.size > 0 ? marked.sort((a, b) => place(a) - place(b)) : marked;
   });
 
   get timber(): MemberRow | null {

@@ -7,6 +7,8 @@ import type { Projector, Spot } from "./projector";
 
 /** More marks than this are no longer read. */
 const MOST = 70;
+/** One mark that is over for so much width, px, goes before the letters of walls: more would cover the roof. */
+const ROOM_OVER = 180;
 /** Height of a mark and width of one of its letters with room around, px. */
 const HEIGHT = 24;
 const LETTER = 10;
@@ -24,6 +26,8 @@ export interface Marked {
 export class Labels {
   readonly #pool: HTMLElement[] = [];
   #marked: readonly Marked[] = [];
+  /** What has its place already. */
+  readonly #claimed = new Set<Marked>();
 
   constructor(private readonly layer: HTMLElement) {}
 
@@ -31,11 +35,19 @@ export class Labels {
     this.#marked = marked;
   }
 
-  /** Keeps the place of the chosen mark free before anything else takes it. */
+  /** Keeps the places of the chosen mark and of those that are over free before anything else takes them. */
   claim(view: Projector, crowd: Crowd): void {
-    for (const { member, text, kind } of this.#marked) {
-      const spot = kind === "chosen" ? view.spot(member.label) : null;
-      if (spot) crowd.admit({ x: spot.x, y: raised(spot), width: wide(text), height: HEIGHT });
+    this.#claimed.clear();
+    for (const of of this.#marked) {
+      const spot = of.kind === "chosen" ? view.spot(of.member.label) : null;
+      if (spot) crowd.admit({ x: spot.x, y: raised(spot), width: wide(of.text), height: HEIGHT });
+    }
+    const most = Math.floor(view.width / ROOM_OVER);
+    for (const of of this.#marked) {
+      if (of.kind !== "over" || this.#claimed.size >= most) continue;
+      const spot = view.spot(of.member.label);
+      if (spot && crowd.admit({ x: spot.x, y: spot.y, width: wide(of.text), height: HEIGHT }))
+        this.#claimed.add(of);
     }
   }
 
@@ -46,15 +58,13 @@ export class Labels {
       if (spot && spot.x > 0 && spot.x < view.width && spot.y > 0 && spot.y < view.height)
         spots.push({ of, spot });
     }
-    spots.sort(
-      (a, b) =>
-        Number(b.of.kind === "chosen") - Number(a.of.kind === "chosen") || a.spot.depth - b.spot.depth,
-    );
+    spots.sort((a, b) => rank(a.of) - rank(b.of) || a.spot.depth - b.spot.depth);
     let used = 0;
     for (const { of, spot } of spots) {
       if (used === MOST) break;
       const size = { width: wide(of.text), height: HEIGHT };
-      if (of.kind !== "chosen" && !crowd.admit({ x: spot.x, y: spot.y, ...size })) continue;
+      if (of.kind !== "chosen" && !this.#claimed.has(of) && !crowd.admit({ x: spot.x, y: spot.y, ...size }))
+        continue;
       this.#write(used++, of, spot);
     }
     for (let k = used; k < this.#pool.length; k++) this.#pool[k]!.hidden = true;
@@ -72,6 +82,11 @@ export class Labels {
     element.hidden = false;
     move(element, spot.x, of.kind === "chosen" ? raised(spot) : spot.y);
   }
+}
+
+/** What is chosen goes first, then what can't take its load: a nearer mark must not hide it. */
+function rank(of: Marked): number {
+  return of.kind === "chosen" ? 0 : of.kind === "over" ? 1 : 2;
 }
 
 function wide(text: string): number {

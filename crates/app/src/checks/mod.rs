@@ -1,0 +1,81 @@
+//! Strength on the screen: worked out when it is asked for, worded here.
+
+mod figures;
+mod form;
+mod found;
+mod lines;
+
+use crate::desk::Desk;
+use crate::refusal::Refusal;
+use crate::views::{StrengthLine, StrengthView, StrengthWhy, StrengthWorking};
+use crate::wording::capital;
+use figures::Writing;
+use job::Job;
+use roof::solution::Solution;
+use strength::whole::{CheckFault, Checks, check};
+
+/// The strength of a job as it was worked out last, so that going back and forth between screens costs nothing.
+#[derive(Debug)]
+pub(crate) struct Checked {
+    text: String,
+    found: Result<Checks, CheckFault>,
+}
+
+impl Checked {
+    /// Works it out.
+    pub(crate) fn of(text: &str, job: &Job, solution: &Solution) -> Self {
+        Self { text: text.to_owned(), found: check(job, solution) }
+    }
+
+    /// Whether it is that of a text.
+    pub(crate) fn is_of(&self, text: &str) -> bool {
+        self.text == text
+    }
+
+    /// It holds for a text that differs from that of its job in nothing the roof is made of.
+    pub(crate) fn follow(&mut self, before: &Option<crate::opening::Open>, after: &str) {
+        if before.as_ref().is_some_and(|open| self.is_of(&open.text)) {
+            after.clone_into(&mut self.text);
+        }
+    }
+
+    /// What was found; nothing when the job does not ask for it.
+    pub(crate) fn found(&self) -> Result<Option<&Checks>, Refusal> {
+        match &self.found {
+            Ok(checks) => Ok(Some(checks)),
+            Err(CheckFault::NoLoads) => Ok(None),
+            Err(fault) => Err(Refusal::new(
+                "no-strength",
+                capital(&fault.to_string()),
+                "Change what is named here; without it the strength can't be worked out",
+            )),
+        }
+    }
+}
+
+/// How far the timbers are used, or what to write first.
+pub(crate) fn view(desk: &mut Desk) -> Result<StrengthView, Refusal> {
+    let writing = Writing { lengths: desk.lengths(), words: desk.dialect() };
+    if let Some(checks) = desk.checked()? {
+        return Ok(StrengthView::Checked(found::of(&checks.strength, &writing)));
+    }
+    Ok(StrengthView::NotAsked(form::of(&desk.open()?.said, &writing)))
+}
+
+/// The working of a check.
+pub(crate) fn working(desk: &mut Desk, ask: &StrengthWhy) -> Result<StrengthWorking, Refusal> {
+    let writing = Writing { lengths: desk.lengths(), words: desk.dialect() };
+    let checks = desk.checked()?.ok_or_else(|| {
+        Refusal::new("no-loads", "The job does not say what the roof carries", "Write its loads under Strength")
+    })?;
+    lines::of(checks, &writing, ask)
+}
+
+/// A piece in one line.
+pub(crate) fn line(desk: &mut Desk, mark: &str) -> Result<Option<StrengthLine>, Refusal> {
+    let writing = Writing { lengths: desk.lengths(), words: desk.dialect() };
+    let solution = desk.solution()?;
+    let piece = solution.members.iter().find(|m| m.mark == mark).map_or(mark, |m| m.count_as.as_str());
+    let marks: Vec<String> = solution.members.iter().filter(|m| m.count_as == piece).map(|m| m.mark.clone()).collect();
+    Ok(desk.checked()?.and_then(|checks| lines::one_line(&checks.strength, &writing, &marks)))
+}
