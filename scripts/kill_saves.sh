@@ -7,7 +7,7 @@ cd "$ROOT"
 
 times=${1:-200}
 port=$((20000 + RANDOM % 20000))
-cargo build --release --quiet -p workshop --examples
+shipped
 bin=$TARGET/release/examples
 work=$(mktemp -d)
 server=""

@@ -72,6 +72,9 @@ surface_oracle() {
   "$TARGET/oracle-venv/bin/python" scripts/oracle_surface.py <"$plans"
 }
 
+# shipped — the binary in target/release, built with what the tests were built with, so that nothing is built twice.
+shipped() { cargo build --release --quiet --workspace --bins --tests --examples; }
+
 # wasm_build — builds the pure crates, the app's modules and the crate that compares bytes for the browser, into
 # target/wasm, all at once: what they share is built once. Two ways: rustup's ready-made standard
 # library, or where rustup or its server is out of reach, Debian's compiler with the standard library built from source

@@ -1,3 +1,3 @@
 # Spoilt job files through the shipped binary: a message and an exit code, never a fall.
-cargo build --release -p seatcut --quiet
+shipped
 node scripts/bad_input.mjs "$TARGET/release/seatcut" crates/seatcut/tests/command_line/bad examples/*.toml

@@ -1,2 +1,2 @@
-# The shipped binary.
-cargo build --release -p seatcut
+# The binary that is shipped, with the app in it.
+shipped

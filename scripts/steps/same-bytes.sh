@@ -1,6 +1,6 @@
 # Natively and in WebAssembly the same job gives the same bytes: solution, sheets and list.
 # Compared over the examples and one job of every shape.
-cargo build --release -p seatcut --quiet
+shipped
 seatcut=$TARGET/release/seatcut
 jobs=$TARGET/same-bytes
 rm -rf "$jobs"

@@ -1,6 +1,6 @@
 # The PDF packs read back by tools that are not ours.
 need pdftotext poppler-utils
-cargo build --release -p seatcut --quiet
+shipped
 seatcut=$TARGET/release/seatcut
 sheets=$TARGET/sheets
 mkdir -p "$sheets"

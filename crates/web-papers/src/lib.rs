@@ -3,9 +3,8 @@
 //! writer and its fonts are fetched only when a paper is wanted. The roof comes
 //! solved from the core, so that the solver is fetched once.
 
-use app::Refusal;
-use drawings::PackError;
-use roof::solution::Solution;
+use app::{ForPapers, Refusal};
+use drawings::{PackError, StrengthPapers};
 use serde::Deserialize;
 use wasm_bindgen::prelude::wasm_bindgen;
 
@@ -37,9 +36,10 @@ pub fn paper(solution: &str, what: &str) -> Result<Vec<u8>, String> {
 fn make(solution: &str, what: &str) -> Result<Vec<u8>, Refusal> {
     let not_understood = |error: serde_json::Error| Refusal::not_understood("paper", &error);
     let what: Paper = serde_json::from_str(what).map_err(not_understood)?;
-    let solution: Solution = serde_json::from_str(solution).map_err(not_understood)?;
+    let ForPapers { solution, strength } = serde_json::from_str(solution).map_err(not_understood)?;
+    let strength = strength.as_ref().map(|s| StrengthPapers { strength: &s.strength, working: &s.working });
     let made = match what {
-        Paper::Pack => drawings::pack(&solution),
+        Paper::Pack => drawings::pack_with(&solution, strength.as_ref()),
         Paper::Card { mark } => drawings::piece_card(&solution, &mark),
         Paper::List => drawings::members_csv(&solution).map(String::into_bytes),
     };

@@ -37,6 +37,9 @@ fn summary(strength: &Strength, matters: usize, writing: &Writing) -> Vec<String
         out.push(format!("Most used: {} {}, {}.", most.kind.name(), most.mark, percent(most.left.used)));
     }
     out.push(format!("Matters for an engineer: {}.", none_or(matters)));
+    if timbers(Verdict::Over) + joints(Verdict::Over) > 0 {
+        out.push("What is over wants what would pass, or an engineer.".to_owned());
+    }
     out.iter().map(|text| writing.say(text)).collect()
 }
 

@@ -10,6 +10,9 @@ use crate::carrying::unit::{Kind, Role, Unit};
 use crate::eurocode::members::Section;
 use roof::solution::MemberKind;
 
+/// The most that is written: what has no capacity at all is used infinitely, which no file can say.
+const BEYOND: f64 = 1000.0;
+
 /// Above this a figure from memory might turn the result.
 const NEAR: f64 = 0.9;
 
@@ -146,12 +149,12 @@ fn kept(
         .map(|f| CheckUse {
             name: f.used.name.to_owned(),
             clause: f.used.clause.to_owned(),
-            used: f.used.ratio,
+            used: f.used.ratio.min(BEYOND),
             combination: (!matches!(f.ask, super::asks::Ask::Sag { .. })).then_some(f.combination as u32),
             at_mm: f.at,
         })
         .collect();
-    let used = worst.used.ratio;
+    let used = worst.used.ratio.min(BEYOND);
     let verdict = if used > 1.0 {
         Verdict::Over
     } else if used > NEAR {
