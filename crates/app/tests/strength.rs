@@ -201,8 +201,8 @@ fn papers_get_the_strength_that_was_asked_for() {
         let settings = serde_json::to_string(&app::views::Settings::default()).unwrap();
         serde_json::from_str(&app::for_papers(&text, &settings).unwrap()).unwrap()
     };
-    let asked = of("whole-house.toml").strength.expect("the job has loads");
+    let asked = of("whole-house").strength.expect("the job has loads");
     let most = &asked.strength.members[0];
     assert_eq!(asked.working.last().map(|line| line.value.to_bits()), Some(most.left.used.to_bits()));
-    assert!(of("boathouse.toml").strength.is_none());
+    assert!(of("boathouse").strength.is_none());
 }
