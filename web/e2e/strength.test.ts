@@ -1,14 +1,18 @@
 // Strength: asked for with five figures, shown with the most used timber and its working, taken back.
 
 import { expect, test } from "vitest";
+import { visit } from "./browser";
 import { house } from "./house";
 import { kept, openCard, openExample } from "./steps";
+import { workshop } from "./workshop";
 
 const at = house();
 
 for (const size of ["phone", "desktop"] as const)
   test(`the strength of a roof is asked for, shown, and asked why, on a ${size}`, async () => {
-    const { page, context } = await at.device(size);
+    // Of its own, or the other screen would find the figures written already.
+    const own = await workshop();
+    const { page, context } = await visit(at.chromium, size, own.address);
     await openExample(page);
     await page.getByRole("button", { name: "Strength", exact: true }).click();
     const form = page
@@ -39,4 +43,6 @@ for (const size of ["phone", "desktop"] as const)
       .waitFor();
     await page.keyboard.press("Escape");
     await context.close();
+    await own.stop("SIGKILL");
+    await own.clear();
   });
