@@ -19,7 +19,7 @@ Examples:
   seatcut strength house.toml A7 --check deflection
 It checks timbers and joints, not the building. Building control and a structural engineer decide.")]
 pub struct Strength {
-    /// The job file, or - for standard input; it needs [loads]
+    /// The job file, or - for standard input; it needs its loads written
     job: String,
     /// The mark of a timber: all its checks, and the working line by line
     mark: Option<String>,
