@@ -5,7 +5,7 @@
 //! * [`touch`]: where timbers lie on one another, from their solids;
 //! * [`strips`]: which part of a slope each rafter carries;
 //! * [`places`]: what a timber rests on, from where it touches;
-//! * [`unit`]: a frame or beam that is solved by itself;
+//! * [`mod@unit`]: a frame or beam that is solved by itself;
 //! * [`build`]: all units of a roof;
 //! * [`own`]: what is on each unit by itself;
 //! * [`flow`]: loads go from unit to unit until they stand still.
