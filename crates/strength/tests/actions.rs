@@ -108,7 +108,7 @@ fn table(printed: &Value, form: WindForm) -> usize {
 
 #[test]
 fn wind_cpe_duopitch() {
-    // A transcription of the printed table was seen.
+    // A copy of the printed table was seen.
     let row = rows("wind_cpe_duopitch", 1).remove(0);
     assert_eq!(table(&row["expected"]["theta0"], WindForm::Across), 49);
     assert_eq!(table(&row["expected"]["theta90"], WindForm::Along), 24);

@@ -22,9 +22,9 @@ const COLUMNS: [(&str, Of); 12] = [
     ("rho_mean", |w| w.rho_mean),
 ];
 
-/// The table is a public transcription; this shows that the region has all of it, not that it is right.
+/// The table is a public copy; this shows that the region has all of it, not that it is right.
 #[test]
-fn the_region_has_the_table_as_transcribed() {
+fn the_region_has_the_table_as_copied() {
     let path = concat!(env!("CARGO_MANIFEST_DIR"), "/../../reference/en338.csv");
     let text = std::fs::read_to_string(path).expect("the table is there");
     let mut lines = text.lines();

@@ -117,7 +117,7 @@ export class Arrises {
   }
 
   /** Shows the arrises of one timber alone, in one colour. */
-  only(buffer: Float32Array, run: Run, paint: number): void {
+  showRun(buffer: Float32Array, run: Run, paint: number): void {
     this.take(buffer.subarray(run.first * 3, (run.first + run.count) * 3));
     this.#words.fill(paint);
     if (this.#tint) growing.send(this.#tint, this.#words.length);

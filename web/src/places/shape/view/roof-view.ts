@@ -147,7 +147,7 @@ export class RoofView {
     const chosen = scene.members.find((member) => member.mark === look.timber);
     this.#outline.mesh.visible = chosen !== undefined;
     if (chosen && this.#buffers) {
-      this.#outline.only(this.#buffers.arrises, chosen.arrises, word(this.#palette.chosen, 1));
+      this.#outline.showRun(this.#buffers.arrises, chosen.arrises, word(this.#palette.chosen, 1));
     }
     this.#touch.see(this.#tints, look);
   }
