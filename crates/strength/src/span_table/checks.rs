@@ -12,7 +12,6 @@ use crate::eurocode::members::{
     sag_of_udl, shear, shear_at_notch,
 };
 use crate::eurocode::wood::Wood;
-use crate::whole::timbers::duration_of;
 use crate::working::Working;
 use geometry::Angle;
 
@@ -163,13 +162,8 @@ pub(super) fn worst(desk: &Desk, section: Section, centres: f64, clear: f64) -> 
             person += factor * desk.person(*kind);
         }
         let shared = sharing && !combination.has_one_person();
-        let design = Design {
-            wood: desk.wood,
-            timber: desk.timber,
-            service: SERVICE,
-            duration: duration_of(combination),
-            shared,
-        };
+        let design =
+            Design { wood: desk.wood, timber: desk.timber, service: SERVICE, duration: combination.duration, shared };
         let moment = square * length * length / 8.0 + person * cos * length / 4.0;
         // Held up straight at both ends, half of what runs down the slope presses along the foot.
         let axial = -(along * length / 2.0 + person * sin / 2.0).max(0.0);

@@ -4,7 +4,6 @@
 use super::effects::sum;
 use super::out::Verdict;
 use super::strut_joint::strut_head;
-use super::timbers::duration_of;
 use crate::actions::{Combination, CombinationKind};
 use crate::annex::joints::Joints;
 use crate::annex::timber::{Duration, ServiceClass, Timber as Factors};
@@ -90,7 +89,7 @@ impl With<'_> {
             if combination.kind != CombinationKind::Ultimate {
                 continue;
             }
-            let duration = duration_of(combination);
+            let duration = combination.duration;
             let force = wanted(sum(values, factors));
             let asked = force.abs() / self.kmod(duration);
             if asked > most {

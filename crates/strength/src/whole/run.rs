@@ -6,7 +6,7 @@ use super::effects::sum;
 use super::fault::CheckFault;
 use super::members::{Kept, all};
 use super::out::{Assumed, CombinationOut, FigureOut, Strength, Totals, WallLoad, from_memory};
-use super::timbers::{Rules, duration_of};
+use super::timbers::Rules;
 use super::{feet, joints, refusals};
 use crate::actions::{CaseKind, Combination, CombinationKind, Expression, combinations};
 use crate::annex::joints::Joints;
@@ -110,8 +110,8 @@ pub fn check(job: &Job, solution: &Solution) -> Result<Checks, CheckFault> {
             .iter()
             .map(|c| CombinationOut {
                 name: c.name.clone(),
-                duration: duration_of(c).word().to_owned(),
-                kmod: timber.kmod(service, duration_of(c)).value,
+                duration: c.duration.word().to_owned(),
+                kmod: timber.kmod(service, c.duration).value,
             })
             .collect(),
         members,

@@ -82,7 +82,7 @@ struct Worst<'a> {
 
 impl Worst<'_> {
     fn ask(&mut self, ask: Ask, combination: usize, shared: bool, at: f64) {
-        let duration = duration_of(&self.rules.combinations[combination]);
+        let duration = self.rules.combinations[combination].duration;
         let used = ask.run(&self.rules.stuff, duration, shared, self.section, &mut Working::off());
         self.keep(Found { used, ask, combination, at, duration, shared });
     }
@@ -93,19 +93,6 @@ impl Worst<'_> {
             Some(old) => *old = new,
             None => self.found.push(new),
         }
-    }
-}
-
-/// The duration of a combination, as members know it.
-#[must_use]
-pub const fn duration_of(combination: &Combination) -> Duration {
-    use crate::actions::Duration as D;
-    match combination.duration {
-        D::Permanent => Duration::Permanent,
-        D::Long => Duration::Long,
-        D::Medium => Duration::Medium,
-        D::Short => Duration::Short,
-        D::Instant => Duration::Instant,
     }
 }
 
@@ -126,7 +113,7 @@ pub fn check(rules: &Rules<'_>, timber: &Checked<'_>) -> Vec<Found> {
         let factors = &rules.factors[number];
         let shared = rules.sharing && can_share(timber.kind) && !combination.has_one_person();
         let tie = timber.tie.map_or(0.0, |n| sum(n, factors));
-        let duration = duration_of(combination);
+        let duration = combination.duration;
         let kmod = rules.stuff.timber.kmod(rules.stuff.service, duration).value;
         for span in timber.spans {
             acting.extend(candidate(&worst, span, number, factors, shared, tie, kmod));

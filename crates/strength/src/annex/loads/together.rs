@@ -1,5 +1,6 @@
 //! Sorts of load, how long they last and which go together.
 
+pub use crate::annex::timber::Duration;
 use crate::annex::{Figure, Standing};
 use serde::{Deserialize, Serialize};
 
@@ -63,22 +64,6 @@ impl CaseKind {
     pub const fn is_one_person(self) -> bool {
         matches!(self, Self::Person | Self::LoftPerson)
     }
-}
-
-/// How long a load lasts: later ones are shorter.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Duration {
-    /// For good.
-    Permanent,
-    /// Half a year to ten years.
-    Long,
-    /// A week to half a year.
-    Medium,
-    /// Less than a week.
-    Short,
-    /// A gust.
-    Instant,
 }
 
 /// How long a sort of load lasts, and its factors beside others.
