@@ -1,0 +1,1 @@
+//! What covers the slopes: tiles, slates or sheets, battens, underlay, edges, ventilation.

@@ -1,0 +1,3 @@
+//! Putting a cut roof up: the order of work, lifts, the programme, access and its records.
+//!
+//! Units: mm, kg, degrees, hours.
