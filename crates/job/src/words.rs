@@ -1,8 +1,8 @@
 //! The words a file uses for each choice.
 
 use crate::{
-    Covering, DormerKind, Fascia, Feet, HipEdge, HipHead, HipLine, LengthUnit, OpeningKind, PurlinSet, RidgeAs,
-    RidgeTop, SpliceKind, Spread, StrengthClass, TailCut, TickState, ValleyAs, Wood,
+    Covering, DormerKind, Fascia, Feet, HipEdge, HipHead, HipLine, LengthUnit, OpeningKind, OrderAim, Per, PurlinSet,
+    RidgeAs, RidgeTop, SpliceKind, Spread, StrengthClass, TailCut, TickState, ValleyAs, Wood,
 };
 
 /// A choice that is written as a word.
@@ -106,5 +106,13 @@ impl Choice for RidgeAs {
 }
 
 impl Choice for StrengthClass {
+    const WORDS: &'static [(&'static str, Self)] = Self::ALL;
+}
+
+impl Choice for OrderAim {
+    const WORDS: &'static [(&'static str, Self)] = &[("cost", Self::Cost), ("waste", Self::Waste)];
+}
+
+impl Choice for Per {
     const WORDS: &'static [(&'static str, Self)] = Self::ALL;
 }

@@ -9,6 +9,7 @@ mod header;
 mod names;
 mod number;
 mod openings;
+mod order;
 mod parts;
 mod plan;
 mod plan_words;
@@ -72,6 +73,7 @@ pub fn read_with(text: impl AsRef<[u8]>, checker: &PlanChecker<'_>) -> Result<Jo
     let bearings = bearings::read(&mut reader, &root);
     let carried = strength::carried(&mut reader, &root);
     let strong = strength::strong(&mut reader, &root);
+    let order = order::read(&mut reader, &root);
     let done = done::read(&mut reader, &root);
     parts::struts_stand(&mut reader, &root);
     let over = OverThePlan { walls: &roof.walls, timber: &timber, openings: &openings, dormers: &dormers };
@@ -95,6 +97,11 @@ pub fn read_with(text: impl AsRef<[u8]>, checker: &PlanChecker<'_>) -> Result<Jo
         bearings,
         carried,
         strong,
+        ordering: order.ordering,
+        stock: order.stock,
+        yard: order.yard,
+        prices: order.prices,
+        covering: order.covering,
         done,
     })
 }

@@ -3,10 +3,12 @@
 #![expect(dead_code, reason = "only the shape of these types is used")]
 
 mod named;
+mod order;
 mod parts;
 
 use crate::{Fascia, HipEdge, HipHead, HipLine, LengthUnit, RidgeTop, Spread, TailCut};
 use named::{BearingKeys, DoneKeys, DormerKeys, LoadsKeys, OpeningKeys, StrengthKeys};
+use order::{CoveringKeys, OrderKeys, PriceKeys, StockKeys, YardKeys};
 use parts::{
     AngleTieKeys, BargeKeys, BinderKeys, CeilingJoistKeys, CollarKeys, DragonTieKeys, FasciaKeys, FilletKeys,
     HangerKeys, JointKeys, LadderKeys, LayBoardKeys, NogginKeys, PurlinKeys, SoffitKeys, StrutKeys,
@@ -32,6 +34,11 @@ pub(super) struct JobFile {
     bearings: BTreeMap<String, BearingKeys>,
     loads: LoadsKeys,
     strength: StrengthKeys,
+    order: OrderKeys,
+    stock: BTreeMap<String, StockKeys>,
+    yard: BTreeMap<String, YardKeys>,
+    price: BTreeMap<String, PriceKeys>,
+    covering: CoveringKeys,
     done: BTreeMap<String, DoneKeys>,
 }
 

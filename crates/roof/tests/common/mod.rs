@@ -3,8 +3,8 @@
 #![allow(dead_code, reason = "each test file uses its own part")]
 
 use job::{
-    Eaves, Fascia, Feet, HipEdge, HipHead, HipLine, HipTimber, Job, JointRules, LengthUnit, Parts, RafterTimber,
-    RidgeAs, RidgeTimber, RidgeTop, Section, Spread, StrengthClass, Strong, TailCut, Timber, Verge, Wall,
+    Eaves, Fascia, Feet, HipEdge, HipHead, HipLine, HipTimber, Job, JointRules, LengthUnit, OrderAim, Ordering, Parts,
+    RafterTimber, RidgeAs, RidgeTimber, RidgeTop, Section, Spread, StrengthClass, Strong, TailCut, Timber, Verge, Wall,
 };
 
 /// A small generator of pseudo-random numbers (xorshift64*), the same everywhere.
@@ -87,6 +87,11 @@ pub fn job_over(loops: Vec<Vec<[f64; 2]>>, pitch: f64) -> Job {
         bearings: Vec::new(),
         carried: None,
         strong: Strong { class: StrengthClass::C16, graded: true, service: 2, feet: Feet::Free, ridge: RidgeAs::Board },
+        ordering: Ordering { aim: OrderAim::Cost, kerf: 3.0, trim: 0.0, keep: 600.0, treated: false, lift: 500.0 },
+        stock: Vec::new(),
+        yard: Vec::new(),
+        prices: Vec::new(),
+        covering: None,
         done: std::collections::BTreeMap::new(),
         survey: None,
     }

@@ -3,6 +3,7 @@
 mod done;
 mod head;
 mod named;
+mod order;
 mod parts;
 mod roof;
 mod strength;
@@ -12,8 +13,17 @@ mod timber;
 use super::Key;
 
 /// Every key, in the order of a well-kept file.
-pub(super) static TABLES: &[&[Key]] =
-    &[head::KEYS, survey::KEYS, roof::KEYS, timber::KEYS, parts::KEYS, named::KEYS, strength::KEYS, done::KEYS];
+pub(super) static TABLES: &[&[Key]] = &[
+    head::KEYS,
+    survey::KEYS,
+    roof::KEYS,
+    timber::KEYS,
+    parts::KEYS,
+    named::KEYS,
+    strength::KEYS,
+    order::KEYS,
+    done::KEYS,
+];
 
 /// What a group of keys is about.
 pub(crate) static GROUPS: &[(&str, &str)] = &[
@@ -61,5 +71,10 @@ pub(crate) static GROUPS: &[(&str, &str)] = &[
     ("bearings", "Walls and beams inside the plan that carry load down, each under a name of your own"),
     ("loads", "What the roof carries. Its strength is checked when this is written"),
     ("strength", "How strong the timber is, and what holds it"),
+    ("order", "How timber is ordered and cut"),
+    ("stock", "Timber that can be bought, each section under a name of your own"),
+    ("yard", "Offcuts that lie in the yard, each under a name of your own"),
+    ("price", "Prices of what is bought besides timber, by the words of the order"),
+    ("covering", "What covers the slopes, for ordering. Figures left out are those of the region"),
     ("done", "Timbers that are cut or fixed, by their marks; written by whoever ticks them"),
 ];
