@@ -6,3 +6,5 @@ pub mod buying;
 pub mod covering;
 pub mod cutting;
 pub mod money;
+pub mod stock;
+pub mod whole;
