@@ -21,7 +21,9 @@ pub enum CoverFault {
         near: Vec<String>,
     },
     /// A slope is flatter than the covering allows.
-    #[error("{place}: the pitch of {pitch_deg:.1} degrees is below {least_deg:.1}, the least for {called} with a head lap of {lap_mm:.0} mm; {remedy}")]
+    #[error(
+        "{place}: the pitch of {pitch_deg:.1} degrees is below {least_deg:.1}, the least for {called} with a head lap of {lap_mm:.0} mm; {remedy}"
+    )]
     PitchBelowLeast {
         /// What the covering is called.
         called: String,
@@ -37,7 +39,9 @@ pub enum CoverFault {
         remedy: String,
     },
     /// The lap leaves nothing of a piece to show.
-    #[error("a head lap of {lap_mm:.0} mm leaves nothing to show of a piece {length_mm:.0} mm long: give a smaller lap or a longer piece")]
+    #[error(
+        "a head lap of {lap_mm:.0} mm leaves nothing to show of a piece {length_mm:.0} mm long: give a smaller lap or a longer piece"
+    )]
     LapImpossible {
         /// mm.
         lap_mm: f64,
@@ -61,7 +65,9 @@ pub enum CoverFault {
         value: f64,
     },
     /// Rafters stand further apart than the table of battens goes.
-    #[error("rafters at {centres_mm:.0} mm are beyond the {most_mm:.0} mm of the table of battens for {called}: put the rafters closer, or give a batten size that whoever answers for the roof has checked")]
+    #[error(
+        "rafters at {centres_mm:.0} mm are beyond the {most_mm:.0} mm of the table of battens for {called}: put the rafters closer, or give a batten size that whoever answers for the roof has checked"
+    )]
     BattenSpan {
         /// What the covering is called.
         called: String,

@@ -351,4 +351,17 @@ impl Coverings {
     pub fn batten_reach(&self, kind: BattenKind) -> f64 {
         self.battens.iter().filter(|b| b.kind == kind).fold(0.0, |most, b| most.max(b.span))
     }
+
+    /// Where battens of a gauge may be joined.
+    #[must_use]
+    pub fn joint_share(&self, gauge: f64) -> &Share {
+        if gauge > self.joints.gauge.value { &self.joints.over } else { &self.joints.up_to }
+    }
+
+    /// The same in words.
+    #[must_use]
+    pub fn batten_joints(&self, gauge: f64) -> String {
+        let share = self.joint_share(gauge);
+        format!("at most {} in any {} joined over one rafter", share.most, share.among)
+    }
 }

@@ -16,7 +16,7 @@ pub fn gauge(way: Way, length: f64, lap: f64) -> f64 {
 /// The head lap that a gauge leaves, mm: L − k g.
 #[must_use]
 pub fn lap(way: Way, length: f64, gauge: f64) -> f64 {
-    f64::from(times(way)).mul_add(-gauge, length)
+    length - f64::from(times(way)) * gauge
 }
 
 /// k of [`gauge`].
