@@ -6,3 +6,4 @@ pub mod buying;
 pub mod covering;
 pub mod cutting;
 pub mod money;
+pub mod prices;
