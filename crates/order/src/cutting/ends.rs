@@ -1,7 +1,7 @@
 //! Ends that are alike, and what two ends beside each other take of the stock.
 
 use super::turning::{Lying, Slope};
-use super::units::{UNITS, up};
+use super::units::up;
 
 /// Two ends are alike when no cut tells them apart by more than this, mm.
 const SAME_END: f64 = 0.002;
@@ -144,7 +144,3 @@ fn kind_of(kinds: &mut Vec<Profile>, profile: Profile) -> usize {
     })
 }
 
-/// A gap in mm.
-pub(super) fn in_mm(gap: i64) -> f64 {
-    gap as f64 / UNITS
-}
