@@ -46,10 +46,8 @@ fn the_best_stock_for_one_size_is_the_reference_s() {
     let text = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/../../reference/site_checks.json"));
     let rows: serde_json::Value = serde_json::from_str(&text.expect("the reference is there")).expect("it is JSON");
     let rows = rows.as_array().cloned().or_else(|| rows["rows"].as_array().cloned()).expect("rows");
-    let rows: Vec<_> = rows
-        .iter()
-        .filter(|row| row["id"].as_str().is_some_and(|id| id.starts_with("mat.stock_for_")))
-        .collect();
+    let rows: Vec<_> =
+        rows.iter().filter(|row| row["id"].as_str().is_some_and(|id| id.starts_with("mat.stock_for_"))).collect();
     assert_eq!(rows.len(), 3);
     for row in rows {
         let length = row["inputs"]["piece_mm"].as_f64().expect("a length");
