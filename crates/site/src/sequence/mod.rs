@@ -52,7 +52,7 @@ pub fn putting_up(job: &Job, solution: &Solution) -> Result<PuttingUp, SequenceF
         cautions: Vec::new(),
     };
     assemble(&graph, &mut sheet, &schedule.drafts);
-    check_sequence(job, solution, &sheet)?;
+    check_sequence(job, solution, &sheet).map_err(|f| { if std::env::var("LOUD").is_ok() { for st in &sheet.steps { eprintln!("  {:2} {} | {} | props {:?} braces {:?}", st.number, st.title, st.members.join(" "), st.props_set, st.braces_set); } for b in &sheet.braces { eprintln!("   {b:?}"); } for b in &sheet.props { eprintln!("   {b:?}"); } } f })?;
     Ok(sheet)
 }
 

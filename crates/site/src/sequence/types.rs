@@ -74,6 +74,8 @@ pub enum PropFoot {
     PlateLevel,
     /// The boards on the ceiling joists.
     Joists,
+    /// Outside the walls or below the plates: measured in place from the scaffold or the floor; the height is a least one.
+    InPlace,
 }
 
 /// An end of a timber on the bench.

@@ -58,7 +58,7 @@ pub fn brace(graph: &Graph<'_>, rules: &BraceRules, fixed: &[bool], ask: Ask, na
         let fits = (rules.least_slope_deg.value..=rules.most_slope_deg.value).contains(&slope);
         (fits && right_side && in_line.abs() >= IN_LINE).then(|| {
             let best = rules.best_slope_deg.value;
-            (slope - best).abs() / best + 2.0 * (1.0 - in_line.abs()) + d.length() / METRES_OF_WORTH + extra
+            (slope - best).abs() / best + 0.8 * (1.0 - in_line.abs()) + d.length() / METRES_OF_WORTH + extra
         })
     };
     let mut found: Option<Foot> = None;
@@ -120,7 +120,7 @@ pub fn brace(graph: &Graph<'_>, rules: &BraceRules, fixed: &[bool], ask: Ask, na
 /// A brace is cut against the side of a timber when it is nearer to square to it than 60° in plan (cosine).
 const COMES_AT: f64 = 0.5;
 /// How many mm of brace weigh as much as 45° of slope in the choice of a footing: short braces are stiff ones.
-const METRES_OF_WORTH: f64 = 20_000.0;
+const METRES_OF_WORTH: f64 = 8_000.0;
 
 /// A cut's angles from square: its plane's normal in the axes of a brace that rises along `rise`, its width plumb.
 fn cut(rise: DVec3, normal: DVec3) -> BraceCut {

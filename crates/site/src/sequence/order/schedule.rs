@@ -105,6 +105,8 @@ impl Work<'_, '_> {
         loop {
             if let Some(rank) = self.next_ready(|_| true) {
                 self.fix_all(rank);
+            } else if (0..=self.systems.count).any(|part| self.frame_of_dormer(part)) {
+                continue;
             } else if let Some(k) = self.next_on_props(|_| true) {
                 self.stand(k);
             } else {
@@ -237,6 +239,6 @@ impl Work<'_, '_> {
 fn long(graph: &Graph<'_>, k: usize) -> bool {
     const LEAST: f64 = 400.0;
     graph.timbers.get(k).is_some_and(|t| {
-        t.length >= LEAST && !matches!(t.kind(), MemberKind::FishPlate | MemberKind::Wedge | MemberKind::Noggin)
+        t.length >= LEAST && !matches!(t.kind(), MemberKind::FishPlate | MemberKind::Wedge | MemberKind::Noggin | MemberKind::Stud)
     })
 }

@@ -19,6 +19,8 @@ const ONE_HOLD_SHARE: f64 = 0.2;
 const STEP: f64 = 50.0;
 /// A prop never stands farther from the end than this share of the timber.
 const MOST_IN: f64 = 0.4;
+/// The shortest prop, mm.
+const LEAST_PROP: f64 = 250.0;
 /// Rafters whose places on a ridge differ by less than this share of their centres are a pair.
 const PAIR_SHARE: f64 = 0.55;
 
@@ -172,14 +174,13 @@ fn clear_of_end(graph: &Graph<'_>, rules: &Rules, k: usize, end: End) -> f64 {
         let near = off.map(|line| super::super::graph::off_segment(p, line)).fold(f64::INFINITY, f64::min);
         inside(graph, p) && near >= rules.prop.inside_mm.value
     };
-    let mut d = start;
-    while d <= MOST_IN * t.length {
-        if clear(d) {
-            return place(d);
-        }
-        d += STEP;
-    }
-    place(start)
+    // A prop wants room under it; the tail of a rafter hangs below the plates.
+    let room = |d: f64| {
+        let p = t.under(place(d));
+        p.z - plate_level(graph, p.truncate()) >= LEAST_PROP
+    };
+    let tries = || (0..).map(|n| start + STEP * f64::from(n)).take_while(|d| *d <= MOST_IN * t.length);
+    tries().find(|d| clear(*d) && room(*d)).or_else(|| tries().find(|d| room(*d))).map_or(place(MOST_IN * t.length), place)
 }
 
 fn prop(graph: &Graph<'_>, rules: &Rules, fixed: &[bool], k: usize, s: f64, name: String) -> Prop {
@@ -200,6 +201,12 @@ fn prop(graph: &Graph<'_>, rules: &Rules, fixed: &[bool], k: usize, s: f64, name
     let (from, foot) = match deck {
         Some(top) => (PropFoot::Joists, top + rules.prop.deck_mm.value),
         None => (PropFoot::PlateLevel, level),
+    };
+    let (from, foot) = if head.z - foot >= LEAST_PROP && inside(graph, head.truncate()) {
+        (from, foot)
+    } else {
+        // Outside the walls or below the plates there is no level to work from.
+        (PropFoot::InPlace, (head.z - LEAST_PROP).min(foot))
     };
     let height = head.z - foot;
     let (from_end, from_end_mm) = if s <= t.length / 2.0 { (End::Foot, s) } else { (End::Head, t.length - s) };

@@ -56,7 +56,9 @@ pub fn systems(graph: &Graph<'_>) -> Systems {
     let mut of: Vec<Option<usize>> = (0..graph.timbers.len())
         .map(|k| if pitch_break[k] { Some(0) } else { number.get(&chain[k]).copied() })
         .collect();
+    let count = dormers(graph, &mut of, count);
     by_head(graph, &mut of, |t| is_rafter(t.kind()));
+    by_least(graph, &mut of, |t| t.kind() == MemberKind::Trimmer);
     by_head(graph, &mut of, |t| t.kind() == MemberKind::HipRafter);
     by_most(graph, &mut of, |t| matches!(t.kind(), MemberKind::ValleyRafter | MemberKind::LayBoard));
     for _ in 0..4 {
@@ -110,6 +112,47 @@ fn storey(graph: &Graph<'_>, ridge: &Timber<'_>, pitch_break: &[bool]) -> u8 {
         }
     }
     least.unwrap_or(0)
+}
+
+/// Whether a timber belongs to the front or the cheeks of a dormer.
+fn in_dormer(t: &Timber<'_>) -> bool {
+    !t.on_wall && matches!(t.kind(), MemberKind::WallPlate | MemberKind::SolePlate | MemberKind::Stud)
+}
+
+/// Each dormer is a part: that of its own ridge, or one after all others. Gives how many parts there are then.
+fn dormers(graph: &Graph<'_>, of: &mut [Option<usize>], mut count: usize) -> usize {
+    let mut seen = vec![false; graph.timbers.len()];
+    for first in 0..graph.timbers.len() {
+        if seen[first] || !in_dormer(&graph.timbers[first]) {
+            continue;
+        }
+        let (mut group, mut next) = (Vec::new(), vec![first]);
+        while let Some(k) = next.pop() {
+            if !std::mem::replace(&mut seen[k], true) {
+                group.push(k);
+                let touched = graph.timbers[k].contacts.iter().map(|c| c.other);
+                next.extend(touched.filter(|o| graph.timbers.get(*o).is_some_and(in_dormer)));
+            }
+        }
+        let plates = group.iter().filter(|k| graph.timbers[**k].kind() == MemberKind::WallPlate);
+        let on_plates = plates.flat_map(|k| graph.timbers[*k].contacts.iter().map(|c| c.other));
+        let rafters: Vec<usize> = on_plates.filter(|o| is_rafter(graph.timbers[*o].kind())).collect();
+        let heads = rafters.iter().flat_map(|k| graph.timbers[*k].contacts.iter().map(|c| c.other));
+        // The ridge of the dormer is the last part that its rafters reach; the main ridge is none of its own.
+        let own = heads.filter(|o| storey_of(graph, *o) == 2).filter_map(|o| of.get(o).copied().flatten()).max();
+        let part = own.unwrap_or_else(|| {
+            count += 1;
+            count - 1
+        });
+        for k in group.into_iter().chain(rafters) {
+            of[k] = Some(part);
+        }
+    }
+    count
+}
+
+fn storey_of(graph: &Graph<'_>, k: usize) -> u8 {
+    graph.timbers.get(k).filter(|t| t.kind() == MemberKind::RidgeBoard).map_or(0, |t| storey(graph, t, &[]))
 }
 
 /// Gives each timber the part of what it touches nearest to its head.
