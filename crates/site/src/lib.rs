@@ -1,3 +1,6 @@
 //! Putting a cut roof up: the order of work, lifts, the programme, access and its records.
 //!
 //! Units: mm, kg, degrees, hours.
+
+pub mod lifts;
+pub mod sequence;
