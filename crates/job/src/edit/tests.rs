@@ -189,6 +189,13 @@ wind = 0.7
 [strength]
 class = "C24"
 
+[programme]
+start = 2031-05-12
+hours = { rafter_each = 0.3 }
+
+[access]
+class = 4
+
 [done]
 Jack-3 = { state = "fixed" }
 

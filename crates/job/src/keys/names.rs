@@ -23,6 +23,7 @@ const NAMED: &[(&str, Names, &str)] = &[
     ("openings", Names::Own, "landing"),
     ("dormers", Names::Own, "bedroom"),
     ("bearings", Names::Own, "spine"),
+    ("record", Names::Own, "brief-ground"),
     ("done", Names::Own, "Jack-3"),
 ];
 

@@ -14,6 +14,7 @@ mod plan;
 mod plan_words;
 mod reader;
 mod roof;
+mod site;
 mod strength;
 mod survey;
 mod survey_words;
@@ -72,6 +73,9 @@ pub fn read_with(text: impl AsRef<[u8]>, checker: &PlanChecker<'_>) -> Result<Jo
     let bearings = bearings::read(&mut reader, &root);
     let carried = strength::carried(&mut reader, &root);
     let strong = strength::strong(&mut reader, &root);
+    let programme = site::programme(&mut reader, &root);
+    let access = site::access(&mut reader, &root);
+    let records = site::records(&mut reader, &root);
     let done = done::read(&mut reader, &root);
     parts::struts_stand(&mut reader, &root);
     let over = OverThePlan { walls: &roof.walls, timber: &timber, openings: &openings, dormers: &dormers };
@@ -95,6 +99,9 @@ pub fn read_with(text: impl AsRef<[u8]>, checker: &PlanChecker<'_>) -> Result<Jo
         bearings,
         carried,
         strong,
+        programme,
+        access,
+        records,
         done,
     })
 }

@@ -4,6 +4,7 @@
 
 mod named;
 mod parts;
+mod site;
 
 use crate::{Fascia, HipEdge, HipHead, HipLine, LengthUnit, RidgeTop, Spread, TailCut};
 use named::{BearingKeys, DoneKeys, DormerKeys, LoadsKeys, OpeningKeys, StrengthKeys};
@@ -12,6 +13,7 @@ use parts::{
     HangerKeys, JointKeys, LadderKeys, LayBoardKeys, NogginKeys, PurlinKeys, SoffitKeys, StrutKeys,
 };
 use schemars::JsonSchema;
+use site::{AccessKeys, ProgrammeKeys, RecordKeys};
 use std::collections::BTreeMap;
 
 /// A job of traditional cut roof: the plates as built, the roof and its timber.
@@ -32,6 +34,9 @@ pub(super) struct JobFile {
     bearings: BTreeMap<String, BearingKeys>,
     loads: LoadsKeys,
     strength: StrengthKeys,
+    programme: ProgrammeKeys,
+    access: AccessKeys,
+    record: BTreeMap<String, RecordKeys>,
     done: BTreeMap<String, DoneKeys>,
 }
 

@@ -5,6 +5,7 @@ mod head;
 mod named;
 mod parts;
 mod roof;
+mod site;
 mod strength;
 mod survey;
 mod timber;
@@ -12,8 +13,17 @@ mod timber;
 use super::Key;
 
 /// Every key, in the order of a well-kept file.
-pub(super) static TABLES: &[&[Key]] =
-    &[head::KEYS, survey::KEYS, roof::KEYS, timber::KEYS, parts::KEYS, named::KEYS, strength::KEYS, done::KEYS];
+pub(super) static TABLES: &[&[Key]] = &[
+    head::KEYS,
+    survey::KEYS,
+    roof::KEYS,
+    timber::KEYS,
+    parts::KEYS,
+    named::KEYS,
+    strength::KEYS,
+    site::KEYS,
+    done::KEYS,
+];
 
 /// What a group of keys is about.
 pub(crate) static GROUPS: &[(&str, &str)] = &[
@@ -61,5 +71,12 @@ pub(crate) static GROUPS: &[(&str, &str)] = &[
     ("bearings", "Walls and beams inside the plan that carry load down, each under a name of your own"),
     ("loads", "What the roof carries. Its strength is checked when this is written"),
     ("strength", "How strong the timber is, and what holds it"),
+    ("programme", "When the roof goes up, and by how many"),
+    (
+        "programme.hours",
+        "Hours of one person for each piece of work; what is not here is an estimate, and is shown as one",
+    ),
+    ("access", "What the roof is put up from, and what is known of the site"),
+    ("record", "What people on site say in place of statements of the records, by the names of these"),
     ("done", "Timbers that are cut or fixed, by their marks; written by whoever ticks them"),
 ];
