@@ -1,3 +1,7 @@
 //! Putting a cut roof up: the order of work, lifts, the programme, access and its records.
 //!
 //! Units: mm, kg, degrees, hours.
+
+pub mod access;
+pub mod programme;
+pub mod records;

@@ -138,7 +138,7 @@ work_items! {
     Tie = "tie_each" per "each",
     /// Openings, trimmed.
     Opening = "opening_each" per "each",
-    /// Dormers, framed.
+    /// Dormers, besides their timbers.
     Dormer = "dormer_each" per "each",
     /// Rungs of gable ladders, noggins and sprockets.
     Noggin = "noggin_each" per "each",

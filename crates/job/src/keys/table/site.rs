@@ -52,7 +52,7 @@ pub(super) static KEYS: &[Key] = &[
     hours("programme.hours.binder_m", "0.12", "Binders, for each metre"),
     hours("programme.hours.tie_each", "0.6", "Each angle or dragon tie"),
     hours("programme.hours.opening_each", "3", "Each opening, trimmed"),
-    hours("programme.hours.dormer_each", "16", "Each dormer, framed"),
+    hours("programme.hours.dormer_each", "8", "Each dormer, besides its timbers"),
     hours("programme.hours.noggin_each", "0.1", "Each noggin, rung of a gable ladder or sprocket"),
     hours("programme.hours.board_m", "0.14", "Fascia, soffit, barge and lay boards and fillets, for each metre"),
     hours("programme.hours.underlay_battens_m2", "0.14", "Underlay and battens, for each m²"),
