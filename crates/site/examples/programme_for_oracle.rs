@@ -18,7 +18,12 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     let calendar = Calendar::new(&job.programme, &loss)?;
     let days: Vec<f64> = calendar.loss().iter().copied().take(400).collect();
     let ends = ends_of(&job, &work)?;
-    println!("{}", json!({ "programme": answer, "loss": days, "ends": ends, "ics": ics(&job, &answer)? }));
+    let access = site::access::access(&job, &solution, &answer)?;
+    let records = site::records::records(&job, &access, &answer);
+    println!(
+        "{}",
+        json!({ "programme": answer, "loss": days, "ends": ends, "ics": ics(&job, &answer)?, "records": records, "bay": access.bay })
+    );
     for seed in 0..networks {
         println!("{}", network(seed));
     }

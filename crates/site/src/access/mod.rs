@@ -10,6 +10,7 @@ pub mod layout;
 mod layout_gables;
 mod loading;
 pub mod rules;
+mod sheet;
 mod statement;
 
 pub use fault::AccessFault;
@@ -17,4 +18,5 @@ pub use figures::{ladder, ladder_slope, throw, tower_height};
 pub use loading::{
     BayCheck, GRAVITY, OnBay, Stack, bay_kn, check_bay, kilograms, kilonewtons, share_in_bay, whole_pieces,
 };
-pub use statement::{Basis, Named, Statement, Verdict};
+pub use sheet::{Access, access};
+pub use statement::{Basis, Blank, Named, Row, Section, Statement, Verdict};

@@ -122,3 +122,60 @@ impl Statement {
         self
     }
 }
+
+/// A question that only people on site can answer.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Blank {
+    /// Its name, by which a job file can hold the answer (`record.NAME.text`).
+    pub id: String,
+    /// The question.
+    pub question: String,
+    /// Who answers it.
+    pub who: String,
+}
+
+impl Blank {
+    /// A question.
+    #[must_use]
+    pub fn new(id: &str, question: &str, who: &str) -> Self {
+        Self { id: id.to_owned(), question: question.to_owned(), who: who.to_owned() }
+    }
+}
+
+/// A row of a sheet.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Row {
+    /// What is said.
+    Said(Statement),
+    /// What is asked.
+    Blank(Blank),
+}
+
+impl Row {
+    /// The name of what is said or asked.
+    #[must_use]
+    pub fn id(&self) -> &str {
+        match self {
+            Self::Said(said) => &said.id,
+            Self::Blank(blank) => &blank.id,
+        }
+    }
+}
+
+/// A part of a sheet.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Section {
+    /// Its heading.
+    pub heading: String,
+    /// Its rows.
+    pub rows: Vec<Row>,
+}
+
+impl Section {
+    /// A part under a heading.
+    #[must_use]
+    pub fn new(heading: &str, rows: Vec<Row>) -> Self {
+        Self { heading: heading.to_owned(), rows }
+    }
+}

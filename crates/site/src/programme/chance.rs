@@ -36,8 +36,7 @@ impl Chance {
 #[must_use]
 pub fn triangular([low, likely, high]: [f64; 3], u: f64) -> f64 {
     let width = high - low;
-    // Also false for what is not a number.
-    if !(width > 0.0) {
+    if width.is_nan() || width <= 0.0 {
         return likely;
     }
     let turn = (likely - low) / width;

@@ -47,13 +47,13 @@ pub(super) fn hours(asked: &ProgrammeAsked, labour: &Labour, work: &Work) -> BTr
         add(*phase, fixing);
     }
     let scaffold = [
-        (Phase::AccessUp, &labour.scaffold.up, asked.scaffold_up),
-        (Phase::AccessDown, &labour.scaffold.down, asked.scaffold_down),
+        (Phase::AccessUp, "bay_lift_up", &labour.scaffold.up, asked.scaffold_up),
+        (Phase::AccessDown, "bay_lift_down", &labour.scaffold.down, asked.scaffold_down),
     ];
-    for (phase, rate, days) in scaffold {
+    for (phase, item, rate, days) in scaffold {
         let hours = rate.hours(work.bay_lifts, 0.0);
         let part = Part {
-            item: "bay_lift".to_owned(),
+            item: item.to_owned(),
             amount: work.bay_lifts,
             unit: "each".to_owned(),
             hours,

@@ -25,7 +25,7 @@ pub use fault::ProgrammeFault;
 pub use hire::{HireCase, Inspection, NotifyAt, Terms, case, inspections, weeks, with_loss};
 pub use labour::{Labour, Per, Plain, Rate, ScaffoldHours, Weather, board_feet};
 pub use network::{NO_FLOAT, NoEnd, Pace, Step, Times, forward, pass};
-pub use out::{Activity, Bar, Hire, Notice, Part, Programme, Spread, When};
+pub use out::{Activity, Bar, Estimate, Hire, Notice, Part, Programme, Spread, When};
 pub use phases::{Gang, Phase};
 pub use run::{ends_of, programme};
 pub use work::{Quantity, Work};

@@ -65,6 +65,23 @@ pub struct Part {
     pub basis: Basis,
 }
 
+/// Hours of one of an item.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Estimate {
+    /// The key in `[programme.hours]`; of the access, `bay_lift_up` and `bay_lift_down`.
+    pub item: String,
+    /// How much of it there is.
+    pub amount: f64,
+    /// `each`, `m` or `m²`.
+    pub unit: String,
+    /// Hours of one person for one, `[low, likely, high]`.
+    pub hours: [f64; 3],
+    /// Where they are from.
+    pub source: String,
+    /// How they were come by; an estimate unless they are the job's.
+    pub basis: Basis,
+}
+
 /// When the work is done, as chance has it.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Spread {
@@ -157,8 +174,8 @@ pub struct Programme {
     pub hire: Hire,
     /// Whether the work would have to be notified.
     pub notice: Notice,
-    /// Estimates that the programme stands on, to be put right by who knows the crew.
-    pub estimates: Vec<String>,
+    /// Hours of one of each item, to be put right by who knows the crew.
+    pub estimates: Vec<Estimate>,
     /// What it does not say.
     pub cautions: Vec<String>,
 }

@@ -90,7 +90,7 @@ pub fn programme(job: &Job, _solution: &Solution, work: &Work) -> Result<Program
         hours_a_day: asked.hours_a_day,
         hire,
         notice: notice(rules, &activities, working_days, asked.hours_a_day),
-        estimates: words::estimates(job, &activities),
+        estimates: words::estimates(&activities),
         cautions: words::cautions(job),
         activities,
     })

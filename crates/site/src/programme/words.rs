@@ -1,7 +1,7 @@
 //! What is said about a programme.
 
-use super::out::Activity;
-use crate::access::Basis;
+use super::out::{Activity, Estimate};
+use super::phases::Phase;
 use job::Job;
 use std::collections::BTreeMap;
 
@@ -12,29 +12,33 @@ pub(super) const NINE_IN_TEN: &str = "done by then nine times in ten";
 /// The hire with two more weeks of rain.
 pub(super) const TWO_WET_WEEKS: &str = "two more wet weeks";
 
-/// Every figure of hours that is not the job's own, once.
-pub(super) fn estimates(job: &Job, activities: &[Activity]) -> Vec<String> {
-    let mut by_item: BTreeMap<&str, (f64, f64, &str, &str)> = BTreeMap::new();
-    for part in activities.iter().flat_map(|one| &one.parts).filter(|part| part.basis != Basis::Job) {
-        let entry = by_item.entry(&part.item).or_insert((part.amount, 0.0, &part.unit, &part.source));
-        entry.1 += part.hours[1];
+/// Hours of one of every item that there is work in, the job's own among them.
+pub(super) fn estimates(activities: &[Activity]) -> Vec<Estimate> {
+    let mut list: BTreeMap<&str, Estimate> = BTreeMap::new();
+    for activity in activities {
+        for part in &activity.parts {
+            let estimate = list.entry(&part.item).or_insert_with(|| Estimate {
+                item: part.item.clone(),
+                amount: 0.0,
+                unit: part.unit.clone(),
+                hours: [0.0; 3],
+                source: part.source.clone(),
+                basis: part.basis,
+            });
+            // What is cut at the bench is counted once more where it is fixed.
+            if activity.phase != Phase::Cutting {
+                estimate.amount += part.amount;
+            }
+            for (sum, hours) in estimate.hours.iter_mut().zip(part.hours) {
+                *sum += hours;
+            }
+        }
     }
-    let mut list: Vec<String> = by_item
-        .into_iter()
-        .filter(|(_, (amount, ..))| *amount > 0.0)
-        .map(|(item, (amount, hours, unit, source))| {
-            let each = job::written::fixed(hours / amount, 2);
-            let word = item.trim_end_matches("_each").trim_end_matches("_m2").trim_end_matches("_m").replace('_', " ");
-            format!(
-                "{word}: {each} h {} ({source})",
-                if unit == "each" { "each".to_owned() } else { format!("a {unit}") }
-            )
-        })
-        .collect();
-    if job.programme.weather_loss.is_none() {
-        list.push("weather: share of each month by habit, not by the forecast".to_owned());
-    }
-    list
+    let each = |mut one: Estimate| {
+        one.hours = one.hours.map(|hours| hours / one.amount);
+        one
+    };
+    list.into_values().filter(|one| one.amount > 0.0).map(each).collect()
 }
 
 /// What a programme does not say.
