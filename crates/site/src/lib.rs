@@ -2,5 +2,8 @@
 //!
 //! Units: mm, kg, degrees, hours.
 
+pub mod access;
 pub mod lifts;
+pub mod programme;
+pub mod records;
 pub mod sequence;

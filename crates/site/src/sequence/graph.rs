@@ -168,7 +168,9 @@ fn shared_length(me: &Timber<'_>, other: &Timber<'_>, touch: &Touch) -> f64 {
     let span = |of: &Timber<'_>| {
         let points = of.member.solid.points.iter().map(|p| DVec3::from_array(*p));
         let inside = points.filter(|p| touch.normal.dot(*p - touch.at).abs() < IN_PLANE);
-        inside.map(|p| me.along.dot(p - me.origin)).fold([f64::INFINITY, f64::NEG_INFINITY], |[l, h], s| [l.min(s), h.max(s)])
+        inside
+            .map(|p| me.along.dot(p - me.origin))
+            .fold([f64::INFINITY, f64::NEG_INFINITY], |[l, h], s| [l.min(s), h.max(s)])
     };
     let ([a, b], [c, d]) = (span(me), span(other));
     let length = b.min(d) - a.max(c);
@@ -191,13 +193,14 @@ fn on_wall(job: &Job, t: &Timber<'_>) -> bool {
         }
         MemberKind::SolePlate => job.bearings.iter().any(|b| {
             let line = [DVec2::from_array(b.from), DVec2::from_array(b.to)];
-            off_segment(middle.truncate(), line) < BUILT_IN && (t.origin.z - b.top).abs() < t.member.size.depth_mm + LEVEL
+            off_segment(middle.truncate(), line) < BUILT_IN
+                && (t.origin.z - b.top).abs() < t.member.size.depth_mm + LEVEL
         }),
         MemberKind::RidgeBoard => {
             // The board of a lean-to lies along the wall that the rafters lean on.
-            (0..job.walls.len()).filter_map(|k| wall_line(job, k)).any(|line| {
-                [0.0, t.length].iter().all(|s| off_segment(t.under(*s).truncate(), line) < BUILT_IN)
-            })
+            (0..job.walls.len())
+                .filter_map(|k| wall_line(job, k))
+                .any(|line| [0.0, t.length].iter().all(|s| off_segment(t.under(*s).truncate(), line) < BUILT_IN))
         }
         _ => false,
     }
@@ -224,7 +227,9 @@ fn ground(job: &Job, solution: &Solution, t: &Timber<'_>) -> Vec<f64> {
         }
         MemberKind::Strut => {
             let foot = ends[0];
-            let near = |b: &&job::BearingLine| off_segment(foot, [DVec2::from_array(b.from), DVec2::from_array(b.to)]) < BUILT_IN;
+            let near = |b: &&job::BearingLine| {
+                off_segment(foot, [DVec2::from_array(b.from), DVec2::from_array(b.to)]) < BUILT_IN
+            };
             spots.extend(job.bearings.iter().find(near).map(|_| 0.0));
         }
         _ => {}

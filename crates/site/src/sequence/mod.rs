@@ -16,12 +16,10 @@ mod words;
 
 pub use check::{CheckFault, check_sequence};
 pub use fault::SequenceFault;
-pub use rules::{
-    BraceRules, PlateRules, PropRules, RackingRules, Rules, RulesError, StrapRules, ToleranceRules,
-};
+pub use rules::{BraceRules, PlateRules, PropRules, RackingRules, Rules, RulesError, StrapRules, ToleranceRules};
 pub use types::{
-    Brace, BraceCut, BraceWay, Caution, End, Hold, Nailed, NoStack, Prop, PropFoot, PuttingUp, Racking, Standing, Stands, Step,
-    StrapKind, StrapPlace,
+    Brace, BraceCut, BraceWay, Caution, End, Hold, Nailed, NoStack, Prop, PropFoot, PuttingUp, Racking, Standing,
+    Stands, Step, StrapKind, StrapPlace,
 };
 
 use graph::Graph;
@@ -52,7 +50,27 @@ pub fn putting_up(job: &Job, solution: &Solution) -> Result<PuttingUp, SequenceF
         cautions: Vec::new(),
     };
     assemble(&graph, &mut sheet, &schedule.drafts);
-    check_sequence(job, solution, &sheet).map_err(|f| { if std::env::var("LOUD").is_ok() { for st in &sheet.steps { eprintln!("  {:2} {} | {} | props {:?} braces {:?}", st.number, st.title, st.members.join(" "), st.props_set, st.braces_set); } for b in &sheet.braces { eprintln!("   {b:?}"); } for b in &sheet.props { eprintln!("   {b:?}"); } } f })?;
+    check_sequence(job, solution, &sheet).map_err(|f| {
+        if std::env::var("LOUD").is_ok() {
+            for st in &sheet.steps {
+                eprintln!(
+                    "  {:2} {} | {} | props {:?} braces {:?}",
+                    st.number,
+                    st.title,
+                    st.members.join(" "),
+                    st.props_set,
+                    st.braces_set
+                );
+            }
+            for b in &sheet.braces {
+                eprintln!("   {b:?}");
+            }
+            for b in &sheet.props {
+                eprintln!("   {b:?}");
+            }
+        }
+        f
+    })?;
     Ok(sheet)
 }
 

@@ -51,7 +51,8 @@ pub fn holds(check: &Check<'_>, step: u32) -> Result<(), CheckFault> {
         }
     }
     let at = |mark: &str, p: [f64; 3]| {
-        let k = check.by_mark.get(mark).copied().filter(|k| moves(*k) && check.fixed.get(*k).copied().unwrap_or(false))?;
+        let k =
+            check.by_mark.get(mark).copied().filter(|k| moves(*k) && check.fixed.get(*k).copied().unwrap_or(false))?;
         let bar = check.bars.0.get(k)?;
         Some((k, bar, bar.station(DVec3::from_array(p))))
     };

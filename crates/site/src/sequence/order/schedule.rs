@@ -57,8 +57,7 @@ pub fn schedule(graph: &Graph<'_>, rules: &Rules) -> Result<Schedule, SequenceFa
     let systems = systems(graph);
     let ranks = ranks(graph, &systems);
     let fixed = vec![false; graph.timbers.len()];
-    let mut work =
-        Work { graph, rules, systems, ranks, fixed, temporary: Temporary::default(), drafts: Vec::new() };
+    let mut work = Work { graph, rules, systems, ranks, fixed, temporary: Temporary::default(), drafts: Vec::new() };
     for part in 0..=work.systems.count {
         work.before_parts();
         work.part(part);
@@ -221,7 +220,8 @@ impl Work<'_, '_> {
         let mut firm = self.fixed.clone();
         for k in &members {
             let before = self.fixed.clone();
-            stands.push(Stands { mark: self.graph.timbers[*k].mark().to_owned(), on: self.graph.rests_on(*k, &before) });
+            stands
+                .push(Stands { mark: self.graph.timbers[*k].mark().to_owned(), on: self.graph.rests_on(*k, &before) });
             self.fixed[*k] = true;
             if plates.contains(k) {
                 let set = super::standing::brace_plate(self.graph, self.rules, &firm, *k, &mut self.temporary);
@@ -239,6 +239,7 @@ impl Work<'_, '_> {
 fn long(graph: &Graph<'_>, k: usize) -> bool {
     const LEAST: f64 = 400.0;
     graph.timbers.get(k).is_some_and(|t| {
-        t.length >= LEAST && !matches!(t.kind(), MemberKind::FishPlate | MemberKind::Wedge | MemberKind::Noggin | MemberKind::Stud)
+        t.length >= LEAST
+            && !matches!(t.kind(), MemberKind::FishPlate | MemberKind::Wedge | MemberKind::Noggin | MemberKind::Stud)
     })
 }
