@@ -1,7 +1,7 @@
 //! The sheet from the order of work: steps in words, with diagonals, straps and the striking of props in their place.
 
 use super::check::{CheckFault, check_sequence};
-use super::graph::Graph;
+use super::graph::{Graph, Timber};
 use super::order::rank::Turn;
 use super::order::schedule::{Draft, Schedule};
 use super::rules::Rules;
@@ -62,7 +62,7 @@ fn steps(graph: &Graph<'_>, drafts: &[Draft]) -> Vec<Step> {
     }];
     for draft in drafts {
         let first = draft.rank.turn == Turn::Spine && begun.insert(draft.rank.part);
-        let [title, why, hazard] = words::of(draft, first);
+        let [title, why, hazard] = words::of(draft, first, led_by(graph, draft, |t| t.kind() == MemberKind::Purlin), led_by(graph, draft, |t| t.on_wall));
         steps.push(Step {
             number: 0,
             title: title.into(),
@@ -78,6 +78,11 @@ fn steps(graph: &Graph<'_>, drafts: &[Draft]) -> Vec<Step> {
         });
     }
     steps
+}
+
+/// Whether the first timber of a step is such a one.
+fn led_by(graph: &Graph<'_>, draft: &Draft, which: impl Fn(&Timber<'_>) -> bool) -> bool {
+    draft.members.first().and_then(|k| graph.timbers.get(*k)).is_some_and(which)
 }
 
 /// People at least: a ridge with its first pair wants three, a long timber two.

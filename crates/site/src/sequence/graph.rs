@@ -38,8 +38,6 @@ pub struct Timber<'a> {
     pub origin: DVec3,
     /// From foot to head.
     pub along: DVec3,
-    /// Up its depth.
-    pub up: DVec3,
     /// Length over all, mm.
     pub length: f64,
     /// Centre of gravity, mm along it.
@@ -153,7 +151,6 @@ fn timber(member: &Member) -> Timber<'_> {
         member,
         origin: DVec3::from_array(bench.origin),
         along: DVec3::from_array(bench.along),
-        up: DVec3::from_array(bench.up),
         length: if reach.is_finite() { reach } else { 0.0 },
         balance: crate::lifts::balance(member)[0],
         contacts: Vec::new(),

@@ -24,6 +24,7 @@ pub use fault::SequenceFault;
 pub use rules::{
     BraceRules, PlateRules, PropRules, RackingRules, Rules, RulesError, StrapRules, ToleranceRules,
 };
+pub(crate) use rules::figures;
 pub use straps::count as strap_count;
 pub use types::{
     Brace, BraceCut, BraceWay, Caution, End, Hold, Nailed, NoStack, Prop, PropFoot, PuttingUp, Racking, Standing, Stands, Step,

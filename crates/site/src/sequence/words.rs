@@ -3,9 +3,25 @@
 use super::order::rank::Turn;
 use super::order::schedule::Draft;
 
-/// Title, reason and hazard of a step. `first`: nothing of this part of the roof stands yet.
-pub fn of(draft: &Draft, first: bool) -> [&'static str; 3] {
+/// Title, reason and hazard of a step. `first`: nothing of this part of the roof stands yet; `purlin`: what is stood
+/// is no ridge but the purlin at a break of pitch; `wall`: the board lies along a wall.
+pub fn of(draft: &Draft, first: bool, purlin: bool, wall: bool) -> [&'static str; 3] {
     match draft.rank.turn {
+        Turn::Spine if wall => [
+            "Fix the board to the wall, level, at its height",
+            "the heads of the rafters are nailed to it",
+            "overhead lift",
+        ],
+        Turn::Spine if purlin && first => [
+            "Prop the purlin at the break of pitch, fix the first rafters, brace both ways before letting go",
+            "both slopes meet on it",
+            "collapse before it is braced; overhead lift",
+        ],
+        Turn::Spine if purlin => [
+            "Prop the next purlin of the break, fix its rafter, brace it",
+            "it joins what stands already",
+            "overhead lift; let nothing go before it is fixed",
+        ],
         Turn::Plates => [
             "Bed the plates, half-lap them, strap them down",
             "everything stands on them",

@@ -136,7 +136,7 @@ impl Work<'_, '_> {
     /// Adds a step, or its timbers to the last step when that is of the same turn and needs no props either.
     fn join(&mut self, draft: Draft) {
         match self.drafts.last_mut() {
-            Some(last) if !last.stood && last.rank.turn == draft.rank.turn => {
+            Some(last) if !last.stood && !draft.stood && last.rank.turn == draft.rank.turn => {
                 last.members.extend(draft.members);
                 last.stands.extend(draft.stands);
             }
@@ -276,7 +276,8 @@ impl Work<'_, '_> {
             }
         }
         let rank = Rank { stage: 1, part, turn: Turn::DormerFrame };
-        self.drafts.push(Draft { rank, stood: true, members, props: Vec::new(), braces, stands });
+        let stood = !braces.is_empty();
+        self.join(Draft { rank, stood, members, props: Vec::new(), braces, stands });
         true
     }
 }

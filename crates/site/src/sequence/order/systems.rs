@@ -146,7 +146,17 @@ fn dormers(graph: &Graph<'_>, of: &mut [Option<usize>], mut count: usize) -> usi
         }
         let plates = group.iter().filter(|k| graph.timbers[**k].kind() == MemberKind::WallPlate);
         let on_plates = plates.flat_map(|k| graph.timbers[*k].contacts.iter().map(|c| c.other));
-        let rafters: Vec<usize> = on_plates.filter(|o| is_rafter(graph.timbers[*o].kind())).collect();
+        let from_below = |k: usize| {
+            graph.timbers[k].contacts.iter().filter_map(|c| graph.timbers.get(c.other)).any(|o| {
+                o.on_wall && o.kind() == MemberKind::WallPlate
+            })
+        };
+        let rafters: Vec<usize> =
+            on_plates.filter(|o| is_rafter(graph.timbers[*o].kind()) && !from_below(*o)).collect();
+        // Studs by themselves go with what they touch.
+        if !group.iter().any(|k| graph.timbers[*k].kind() == MemberKind::WallPlate) {
+            continue;
+        }
         let heads = rafters.iter().flat_map(|k| graph.timbers[*k].contacts.iter().map(|c| c.other));
         // The ridge of the dormer is the last part that its rafters reach; the main ridge is none of its own.
         let own = heads.filter(|o| storey_of(graph, *o) == 2).filter_map(|o| of.get(o).copied().flatten()).max();
