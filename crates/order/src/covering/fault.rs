@@ -48,6 +48,18 @@ pub enum CoverFault {
         /// mm.
         length_mm: f64,
     },
+    /// A head lap less than any that the covering is used with.
+    #[error(
+        "a head lap of {lap_mm:.0} mm is less than {least_mm:.0} mm, the least for {called} at any pitch: give more, or its maker's least pitch with the lap"
+    )]
+    LapShort {
+        /// What the covering is called.
+        called: String,
+        /// mm.
+        lap_mm: f64,
+        /// mm.
+        least_mm: f64,
+    },
     /// A figure must be more than nothing, and a number.
     #[error("{what} must be a number above 0, and it is {value}: give the maker's figure")]
     NotPositive {
@@ -76,13 +88,15 @@ pub enum CoverFault {
         /// mm.
         most_mm: f64,
     },
-    /// More courses than a roof has.
-    #[error("{place}: {courses} courses are more than can be counted: check the gauge and the length of the pieces")]
+    /// More courses, or pieces in one, than a roof has.
+    #[error("{place}: {count:.0} {what} are more than can be counted: check the size and the gauge of the pieces")]
     TooMany {
         /// Which slope.
         place: String,
+        /// Of what.
+        what: &'static str,
         /// How many.
-        courses: u64,
+        count: f64,
     },
     /// The roof has no slopes.
     #[error("the roof has no slopes to cover")]

@@ -125,11 +125,8 @@ impl Ends {
     /// What every join takes at least, shared out to its two ends: for each kind of right end and of left end, in
     /// units, the sum never more than the gap between them, and the gap itself for ends that fit each other.
     pub fn shares(&self) -> [Vec<i64>; 2] {
-        let mut right: Vec<i64> = self
-            .joins
-            .iter()
-            .map(|row| row.iter().map(|join| join.gap).min().unwrap_or(0).div_euclid(2))
-            .collect();
+        let mut right: Vec<i64> =
+            self.joins.iter().map(|row| row.iter().map(|join| join.gap).min().unwrap_or(0).div_euclid(2)).collect();
         let left: Vec<i64> = (0..self.lefts.len())
             .map(|l| right.iter().enumerate().map(|(r, share)| self.between(r, l).gap - share).min().unwrap_or(0))
             .collect();
@@ -146,4 +143,3 @@ fn kind_of(kinds: &mut Vec<Profile>, profile: Profile) -> usize {
         kinds.len() - 1
     })
 }
-
