@@ -8,7 +8,7 @@ export PATH="$TOOLS/bin:$PATH"
 export CARGO_TERM_COLOR=${CARGO_TERM_COLOR:-auto}
 
 # The crates that must build for the browser: no files, clocks, threads or screens.
-PURE_CRATES="geometry job roof strength order site drawings picture working app merge travel"
+PURE_CRATES="geometry job roof strength order site drawings document picture working app merge travel"
 
 say() { printf '    %s\n' "$*"; }
 fail() {

@@ -48,6 +48,7 @@ use ::order::whole::Order;
 use roof::solution::Solution;
 
 use layout::Room;
+pub use marks::ranges;
 pub use members_csv::members_csv;
 pub use order_sheets::order_sheets;
 use page::Page;
