@@ -141,7 +141,7 @@ fn what_there_is_to_do_is_what_the_roof_has() {
     // 10.8 by 7.2 m in plan with 350 mm of eaves on three sides and a verge of 300 mm, at 40°, without two corners.
     let plan = 10.8 * 7.2 + 0.35 * (10.8 + 7.2 + 10.8) + 0.3 * 7.2;
     let covered = amount(Phase::Covering, WorkItem::Covering);
-    assert!((covered - plan / 40_f64.to_radians().cos()).abs() < 0.01, "{covered}");
+    assert!((covered - plan / geometry::Angle::deg(40.0).cos()).abs() < 0.01, "{covered}");
 }
 
 #[test]
