@@ -41,7 +41,7 @@ pub fn sheet(graph: &Graph<'_>, rules: &Rules, schedule: Schedule) -> Result<Put
         match check_sequence(graph.job, graph.solution, &tried) {
             Ok(()) => {
                 stacking::add(graph, &mut tried);
-                cautions::add(graph, &mut tried, !props, !braces);
+                cautions::add(graph, &rules.plate, &mut tried, !props, !braces);
                 return Ok(tried);
             }
             Err(fault) => last = Some(fault),

@@ -1,11 +1,13 @@
 //! Short cautions, each with who decides.
 
 use super::graph::Graph;
+use super::rules::PlateRules;
 use super::types::{Caution, PropFoot, PuttingUp};
+use roof::solution::MemberKind;
 use std::collections::BTreeSet;
 
 /// Adds the cautions of a sheet.
-pub fn add(graph: &Graph<'_>, sheet: &mut PuttingUp, props_stay: bool, braces_stay: bool) {
+pub fn add(graph: &Graph<'_>, rules: &PlateRules, sheet: &mut PuttingUp, props_stay: bool, braces_stay: bool) {
     let mut say = |text: String, decides: &str| sheet.cautions.push(Caution { text, decides: decides.into() });
     say(
         "The order was checked for what stands on what and for racking, not for the strength of props, nails and footings.".into(),
@@ -30,6 +32,22 @@ pub fn add(graph: &Graph<'_>, sheet: &mut PuttingUp, props_stay: bool, braces_st
         say(
             format!("Nothing in the roof carries the foot of {}: a gable ladder or a bracket is wanted.", marks.join(", ")),
             "the carpenter, before cutting",
+        );
+    }
+    let short: Vec<&str> = graph
+        .timbers
+        .iter()
+        .filter(|t| t.on_wall && t.kind() == MemberKind::WallPlate && t.length < rules.least_length_mm.value)
+        .filter(|t| {
+            let strip = graph.solution.setting_out.iter().find(|s| s.mark == t.mark());
+            strip.is_some_and(|s| (s.stations.len() as f64) < rules.least_supports.value)
+        })
+        .map(|t| t.mark())
+        .collect();
+    if !short.is_empty() {
+        say(
+            format!("Plates under 3 m that carry fewer than 3 rafters: {}. Run them on or lap them to the next.", short.join(", ")),
+            "building control",
         );
     }
     if !graph.solution.gables.is_empty() {
