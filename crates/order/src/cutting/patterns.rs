@@ -157,7 +157,7 @@ impl<'a> Searcher<'a> {
             if value > 0.0 {
                 for (at, best) in table.iter_mut().enumerate() {
                     let known: &mut f64 = best;
-                    let most = if steps == 0 { limit as usize } else { (at / steps).min(limit as usize) };
+                    let most = at.checked_div(steps).map_or(limit as usize, |room| room.min(limit as usize));
                     for n in 1..=most {
                         let rest = after.get(at - n * steps).copied().unwrap_or(0.0);
                         *known = known.max(rest + value * n as f64);
