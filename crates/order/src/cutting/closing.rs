@@ -27,8 +27,8 @@ const SHARES: [u64; 3] = [12, 6, 2];
 /// Most patterns of a search.
 const MOST_PATTERNS: usize = 4_000;
 
-/// Steps of the search for all patterns of one length.
-const FUEL: u64 = 400_000;
+/// Steps of one search for all patterns of all lengths.
+const FUEL: u64 = 600_000;
 
 /// Rounding allowed when patterns are left out because they cost too much, in the scale of the program.
 const ROUNDING: f64 = 1e-6;
@@ -216,9 +216,11 @@ fn within(searcher: &mut Searcher<'_>, costs: &Costs, bound: &Bound, room: f64) 
     let limits: Vec<u32> = model.items.iter().map(|item| item.count).collect();
     searcher.value(&bound.worths.items, &limits);
     let mut all: Vec<Pattern> = Vec::new();
+    let before = searcher.work;
     for (number, cost) in costs.each.iter().enumerate() {
+        let fuel = FUEL.saturating_sub(searcher.work - before);
         let over = cost + bound.worths.stores.get(number).copied().unwrap_or(0.0) - room;
-        let found = searcher.search(number, Ask::All(MOST_PATTERNS), over.max(-1.0), FUEL);
+        let found = searcher.search(number, Ask::All(MOST_PATTERNS), over.max(-1.0), fuel);
         if !found.whole {
             return None;
         }
