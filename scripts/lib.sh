@@ -72,6 +72,13 @@ surface_oracle() {
   "$TARGET/oracle-venv/bin/python" scripts/oracle_surface.py <"$plans"
 }
 
+# cutting_oracle CASES SEED MOST_PIECES — compares cutting plans of seeded random roofs with a general MILP solver.
+cutting_oracle() {
+  venv "$TARGET/cutting-oracle-venv" highspy==1.16.0 numpy==2.4.6
+  cargo run --release --quiet -p order --example cutting_cases -- "$@" >"$TARGET/oracle-cutting.jsonl"
+  "$TARGET/cutting-oracle-venv/bin/python" scripts/oracle_cutting.py "$1" <"$TARGET/oracle-cutting.jsonl"
+}
+
 # shipped — the binary in target/release, built with what the tests were built with, so that nothing is built twice.
 shipped() { cargo build --release --quiet --workspace --bins --tests --examples; }
 
