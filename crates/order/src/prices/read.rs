@@ -22,6 +22,17 @@ pub(super) const CLEAN: &str = "clean-timber";
 
 /// Reads a price list; see [`prices`](super) for what it looks like. Lines that say the same thing again are one.
 ///
+/// ```
+/// let list = "what;thickness_mm;depth_mm;length_mm;class;price;per;dated\n\
+///             timber;47;150;4800;C24;15,36;each;2026-11-02\n\
+///             nails-100x4;;;;;4,10;kg;\n";
+/// let rows = order::prices::read_csv(list.as_bytes())?;
+/// let text = order::prices::put_into(&job::defaults_toml(), &rows)?;
+/// let job = job::read(&text)?;
+/// assert!(job.prices.iter().any(|price| price.item == "nails-100x4" && price.price == 4.1));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+///
 /// # Errors
 /// Everything that is wrong with it, each with its line and what to do.
 pub fn read_csv(text: &[u8]) -> Result<Vec<PriceRow>, PriceListFaults> {
