@@ -109,7 +109,12 @@ pub(crate) fn allowed(kind: &Kind) -> String {
         Kind::Angle(limits) => format!("An angle from {}° to {}°", limits.least, limits.most),
         Kind::Letters => "Letters of corners".to_owned(),
         Kind::Count(limits) => format!("A whole number from {} to {}", limits.least, limits.most),
-        Kind::Figure(limits, unit) => format!("A number from {} to {} {unit}", limits.least, limits.most),
+        Kind::Figures(limits, unit) => {
+            format!("Numbers from {} to {} {unit}", limits.least, limits.most).trim_end().to_owned()
+        }
+        Kind::Figure(limits, unit) => {
+            format!("A number from {} to {} {unit}", limits.least, limits.most).trim_end().to_owned()
+        }
         Kind::Wall => "The letter of a wall".to_owned(),
         Kind::Point => format!("A place [x, y], within {} m", PLACE.most / 1000.0),
         Kind::Pitch(limits) => format!("A pitch from {}° to {}°", limits.least, limits.most),

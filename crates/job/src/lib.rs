@@ -110,6 +110,8 @@
 //! | `dormers-overlap` | dormers of one wall stand apart |
 //! | `dormer-too-steep` | a lean-to dormer is flatter than its slope |
 //! | `dormer-under-slope` | a dormer's plates stand clear of its slope |
+//! | `prices-and-lengths` | there are as many prices as lengths |
+//! | `priced-twice` | timber goes by the metre or by the length |
 //! | `bearing-without-length` | a bearing has two ends |
 //!
 //! # What is not checked
@@ -144,9 +146,10 @@ pub use pitch::{PitchError, parse_pitch};
 pub use read::{PlanChecker, read, read_with};
 pub use schema::schema;
 pub use types::{
-    AccessAsked, AccessKind, BearingLine, Carried, CollarTimber, Covering, Day, Distance, Dormer, DormerKind, Eaves,
-    Fascia, Feet, Ground, HipEdge, HipHead, HipLine, HipTimber, Job, JointRules, LengthUnit, NogginTimber, Opening,
-    OpeningKind, Parts, ProgrammeAsked, PurlinSet, PurlinTimber, RafterTimber, RidgeAs, RidgeTimber, RidgeTop, Section,
-    SpacedTimber, SpliceKind, Spread, Sprocket, StrengthClass, Strong, Survey, TailCut, TickState, Ticked, Timber,
-    UpperSlope, ValleyAs, Verge, Wall, Wood, WorkItem,
+    AccessAsked, AccessKind, BearingLine, Carried, CollarTimber, Covering, CoveringChoice, Day, Distance, Dormer,
+    DormerKind, Eaves, Fascia, Feet, Ground, HipEdge, HipHead, HipLine, HipTimber, Job, JointRules, LengthUnit,
+    NogginTimber, Opening, OpeningKind, OrderAim, Ordering, Parts, Per, PriceOf, ProgrammeAsked, PurlinSet,
+    PurlinTimber, RafterTimber, RidgeAs, RidgeTimber, RidgeTop, Section, SpacedTimber, SpliceKind, Spread, Sprocket,
+    StockTimber, StrengthClass, Strong, Survey, TailCut, TickState, Ticked, Timber, UpperSlope, ValleyAs, Verge, Wall,
+    Wood, WorkItem, YardTimber,
 };

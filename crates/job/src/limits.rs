@@ -224,6 +224,50 @@ pub(crate) const WIND: Limits =
 /// Service classes.
 pub(crate) const SERVICE: Limits = Limits { least: 1.0, most: 3.0, why: "There are three service classes" };
 
+/// What a saw takes.
+pub(crate) const KERF: Limits =
+    Limits { least: 0.5, most: 10.0, why: "No saw for timber takes less than half a millimetre or more than ten" };
+
+/// What is cut off to square an end.
+pub(crate) const TRIM: Limits = Limits { least: 0.0, most: 300.0, why: "More than 300 mm off each end is no squaring" };
+
+/// Lengths of offcuts that are kept.
+pub(crate) const OFFCUT: Limits =
+    Limits { least: 50.0, most: 10_000.0, why: "Shorter than 50 mm is firewood, and 10 m is a slip of the unit" };
+
+/// Lengths of stock and offcuts.
+pub(crate) const STOCK_LENGTH: Limits =
+    Limits { least: 100.0, most: 20_000.0, why: "No stock is shorter than 100 mm, and no lorry brings 20 m" };
+
+/// Offcuts of one length.
+pub(crate) const YARD: Limits = Limits { least: 1.0, most: 1000.0, why: "It is how many lie there" };
+
+/// Prices, in the currency of the region.
+pub(crate) const PRICE: Limits = Limits {
+    least: 0.0001,
+    most: 100_000.0,
+    why: "A price is more than nothing; what costs nothing because you have it belongs in [yard]",
+};
+
+/// What goes up in one lift, kg.
+pub(crate) const HOIST: Limits =
+    Limits { least: 10.0, most: 20_000.0, why: "It is what the hoist or the forks take, in kilograms" };
+
+/// Sides of tiles, slates and sheets.
+pub(crate) const TILE: Limits =
+    Limits { least: 20.0, most: 15_000.0, why: "It is a tile, a slate or a sheet that people lay" };
+
+/// Laps of coverings.
+pub(crate) const LAP: Limits =
+    Limits { least: 0.0, most: 1000.0, why: "More than a metre of lap is a slip of the unit" };
+
+/// Weight of one tile, slate or sheet, kg.
+pub(crate) const WEIGHT: Limits =
+    Limits { least: 0.05, most: 200.0, why: "It is one tile, slate or sheet that people lay" };
+
+/// Shares in percent.
+pub(crate) const PERCENT: Limits = Limits { least: 0.0, most: 50.0, why: "It is an allowance, in percent" };
+
 /// Longest statement that people on site write, characters: some lines in a
 /// table of a record.
 pub const LONGEST_STATEMENT: usize = 600;

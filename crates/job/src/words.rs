@@ -2,7 +2,7 @@
 
 use crate::{
     AccessKind, Covering, DormerKind, Fascia, Feet, Ground, HipEdge, HipHead, HipLine, LengthUnit, OpeningKind,
-    PurlinSet, RidgeAs, RidgeTop, SpliceKind, Spread, StrengthClass, TailCut, TickState, ValleyAs, Wood,
+    OrderAim, Per, PurlinSet, RidgeAs, RidgeTop, SpliceKind, Spread, StrengthClass, TailCut, TickState, ValleyAs, Wood,
 };
 
 /// A choice that is written as a word.
@@ -116,5 +116,13 @@ impl Choice for Ground {
 }
 
 impl Choice for StrengthClass {
+    const WORDS: &'static [(&'static str, Self)] = Self::ALL;
+}
+
+impl Choice for OrderAim {
+    const WORDS: &'static [(&'static str, Self)] = &[("cost", Self::Cost), ("waste", Self::Waste)];
+}
+
+impl Choice for Per {
     const WORDS: &'static [(&'static str, Self)] = Self::ALL;
 }

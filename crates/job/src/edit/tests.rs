@@ -189,6 +189,18 @@ wind = 0.7
 [strength]
 class = "C24"
 
+[stock]
+rafters = { size = [47, 150], lengths = [3000, 3600, 4500] }
+
+[yard]
+behind-the-shed = { size = [47, 150], length = 1800 }
+
+[price]
+batten = { price = 0.5, per = "m" }
+
+[covering]
+of = "slate"
+
 [programme]
 start = 2031-05-12
 hours = { rafter_each = 0.3 }

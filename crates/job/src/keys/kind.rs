@@ -24,8 +24,10 @@ pub(crate) enum Kind {
     Angle(Limits),
     /// A whole number.
     Count(Limits),
-    /// A number of some other unit, which is named.
+    /// A number of some other unit, which is named; money has none here.
     Figure(Limits, &'static str),
+    /// Numbers of some other unit, as many as are wanted.
+    Figures(Limits, &'static str),
     /// A day of the calendar.
     Date,
     /// Days of the calendar.
@@ -91,6 +93,7 @@ impl Kind {
             Self::Pitch(_) => "a pitch",
             Self::Count(_) => "a whole number",
             Self::Figure(..) => "a number",
+            Self::Figures(..) => "a list of numbers",
             Self::Word(_) => "a word",
             Self::Flag => "true or false",
             Self::Size => "a size of two lengths",
@@ -123,9 +126,13 @@ impl Kind {
             Self::Letters => "Write letters in quotes and brackets, such as [\"C\"]".to_owned(),
             Self::Pitch(_) => "Write degrees as a number, or a text such as \"40°\" or \"6:12\"".to_owned(),
             Self::Count(limits) => format!("Write a whole number from {} to {}", limits.least, limits.most),
+            Self::Figure(limits, "") => {
+                format!("Write a number from {} to {}, without quotes", limits.least, limits.most)
+            }
             Self::Figure(limits, unit) => {
                 format!("Write {unit} as a number from {} to {}, without quotes", limits.least, limits.most)
             }
+            Self::Figures(..) => "Write numbers in brackets, such as [11.52, 13.44]".to_owned(),
             Self::Word(words) => format!("Write {}", either(&words())),
             Self::Flag => "Write true or false, without quotes".to_owned(),
             Self::Size => "Write two lengths in brackets, such as [47, 150]".to_owned(),

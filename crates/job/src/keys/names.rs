@@ -23,6 +23,9 @@ const NAMED: &[(&str, Names, &str)] = &[
     ("openings", Names::Own, "landing"),
     ("dormers", Names::Own, "bedroom"),
     ("bearings", Names::Own, "spine"),
+    ("stock", Names::Own, "rafters"),
+    ("yard", Names::Own, "behind-the-shed"),
+    ("price", Names::Own, "batten"),
     ("record", Names::Own, "brief-ground"),
     ("done", Names::Own, "Jack-3"),
 ];

@@ -9,6 +9,7 @@ mod header;
 mod names;
 mod number;
 mod openings;
+mod order;
 mod parts;
 mod plan;
 mod plan_words;
@@ -73,6 +74,7 @@ pub fn read_with(text: impl AsRef<[u8]>, checker: &PlanChecker<'_>) -> Result<Jo
     let bearings = bearings::read(&mut reader, &root);
     let carried = strength::carried(&mut reader, &root);
     let strong = strength::strong(&mut reader, &root);
+    let order = order::read(&mut reader, &root);
     let programme = site::programme(&mut reader, &root);
     let access = site::access(&mut reader, &root);
     let records = site::records(&mut reader, &root);
@@ -99,6 +101,11 @@ pub fn read_with(text: impl AsRef<[u8]>, checker: &PlanChecker<'_>) -> Result<Jo
         bearings,
         carried,
         strong,
+        ordering: order.ordering,
+        stock: order.stock,
+        yard: order.yard,
+        prices: order.prices,
+        covering: order.covering,
         programme,
         access,
         records,

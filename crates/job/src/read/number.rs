@@ -70,6 +70,7 @@ impl Reader<'_> {
         let unit = match of {
             Of::Lengths => " mm".to_owned(),
             Of::Pitches | Of::Angles => "°".to_owned(),
+            Of::Others("") => String::new(),
             Of::Others(unit) => format!(" {unit}"),
         };
         let (least, most) = (limits.least, limits.most);

@@ -74,6 +74,25 @@ impl Reader<'_> {
         read.map(|read| read.value).unwrap_or_default()
     }
 
+    /// Numbers of some other unit; `None` when left out.
+    pub(super) fn figures(&mut self, group: &Group<'_>, word: &str) -> Option<Read<Vec<f64>>> {
+        self.value(
+            group,
+            word,
+            |_| None,
+            Vec::new(),
+            |reader, path, kind, value| {
+                let (Kind::Figures(limits, unit), Some(list)) = (kind, value.get_ref().as_array()) else {
+                    reader.wrong_type(path, kind, value);
+                    return None;
+                };
+                let one = Kind::Figure(*limits, unit);
+                let each: Vec<Option<f64>> = list.iter().map(|number| reader.number_of(path, &one, number)).collect();
+                each.into_iter().collect()
+            },
+        )
+    }
+
     /// A place on the plan.
     pub(super) fn point(&mut self, group: &Group<'_>, word: &str) -> Read<[f64; 2]> {
         let read = self.value(

@@ -156,7 +156,14 @@ fn describe(property: &mut Map<String, Value>, key: &Key) {
         Kind::Wall => {
             property.insert("pattern".to_owned(), json!("^[A-Z]+$"));
         }
-        Kind::Word(_) | Kind::Flag | Kind::Size | Kind::Lengths(_) | Kind::Months(..) | Kind::Point | Kind::Loops => {}
+        Kind::Word(_)
+        | Kind::Flag
+        | Kind::Size
+        | Kind::Lengths(_)
+        | Kind::Figures(..)
+        | Kind::Months(..)
+        | Kind::Point
+        | Kind::Loops => {}
     }
 }
 

@@ -3,11 +3,13 @@
 #![expect(dead_code, reason = "only the shape of these types is used")]
 
 mod named;
+mod order;
 mod parts;
 mod site;
 
 use crate::{Fascia, HipEdge, HipHead, HipLine, LengthUnit, RidgeTop, Spread, TailCut};
 use named::{BearingKeys, DoneKeys, DormerKeys, LoadsKeys, OpeningKeys, StrengthKeys};
+use order::{CoveringKeys, OrderKeys, PriceKeys, StockKeys, YardKeys};
 use parts::{
     AngleTieKeys, BargeKeys, BinderKeys, CeilingJoistKeys, CollarKeys, DragonTieKeys, FasciaKeys, FilletKeys,
     HangerKeys, JointKeys, LadderKeys, LayBoardKeys, NogginKeys, PurlinKeys, SoffitKeys, StrutKeys,
@@ -34,6 +36,11 @@ pub(super) struct JobFile {
     bearings: BTreeMap<String, BearingKeys>,
     loads: LoadsKeys,
     strength: StrengthKeys,
+    order: OrderKeys,
+    stock: BTreeMap<String, StockKeys>,
+    yard: BTreeMap<String, YardKeys>,
+    price: BTreeMap<String, PriceKeys>,
+    covering: CoveringKeys,
     programme: ProgrammeKeys,
     access: AccessKeys,
     record: BTreeMap<String, RecordKeys>,

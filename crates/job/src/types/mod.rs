@@ -2,6 +2,7 @@
 //! the rest of the core reads.
 
 mod openings;
+mod order;
 mod parts;
 mod progress;
 mod site;
@@ -9,6 +10,7 @@ mod strength;
 mod survey;
 
 pub use openings::{BearingLine, Distance, Dormer, DormerKind, Opening, OpeningKind, ValleyAs};
+pub use order::{CoveringChoice, OrderAim, Ordering, Per, PriceOf, StockTimber, YardTimber};
 pub use parts::{
     CollarTimber, JointRules, NogginTimber, Parts, PurlinSet, PurlinTimber, SpacedTimber, SpliceKind, Wood,
 };
@@ -60,6 +62,16 @@ pub struct Job {
     pub carried: Option<Carried>,
     /// How strong the timber is, and what holds it.
     pub strong: Strong,
+    /// How timber is ordered and cut.
+    pub ordering: Ordering,
+    /// Timber that can be bought, in the order of the file.
+    pub stock: Vec<StockTimber>,
+    /// Offcuts in the yard, in the order of the file.
+    pub yard: Vec<YardTimber>,
+    /// Prices of what is bought besides timber, in the order of the file.
+    pub prices: Vec<PriceOf>,
+    /// What covers the slopes, for ordering; `None` when nothing is written of it.
+    pub covering: Option<CoveringChoice>,
     /// When it goes up, and by how many.
     pub programme: ProgrammeAsked,
     /// What it is put up from.

@@ -3,6 +3,7 @@
 mod done;
 mod head;
 mod named;
+mod order;
 mod parts;
 mod roof;
 mod site;
@@ -21,6 +22,7 @@ pub(super) static TABLES: &[&[Key]] = &[
     parts::KEYS,
     named::KEYS,
     strength::KEYS,
+    order::KEYS,
     site::KEYS,
     done::KEYS,
 ];
@@ -71,6 +73,11 @@ pub(crate) static GROUPS: &[(&str, &str)] = &[
     ("bearings", "Walls and beams inside the plan that carry load down, each under a name of your own"),
     ("loads", "What the roof carries. Its strength is checked when this is written"),
     ("strength", "How strong the timber is, and what holds it"),
+    ("order", "How timber is ordered and cut"),
+    ("stock", "Timber that can be bought, each section under a name of your own"),
+    ("yard", "Offcuts that lie in the yard, each under a name of your own"),
+    ("price", "Prices of what is bought besides timber, by the words of the order"),
+    ("covering", "What covers the slopes, for ordering. Figures left out are those of the region"),
     ("programme", "When the roof goes up, and by how many"),
     (
         "programme.hours",
