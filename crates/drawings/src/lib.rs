@@ -189,7 +189,7 @@ mod fixture;
 #[cfg(test)]
 mod layout_checks;
 #[cfg(test)]
-//mod order_checks;
+mod order_checks;
 #[cfg(test)]
 #[path = "../tests/order_fixture/mod.rs"]
 mod order_fixture;

@@ -28,8 +28,10 @@ const PART_HEIGHT: f64 = 9.0;
 const PART_SPACE: f64 = 4.0;
 /// A heading is not left alone at the foot of a sheet: height that must follow it, mm.
 const AFTER_PART: f64 = 18.0;
+/// How a line is counted, in words.
+const COUNTED: Style = Style::regular(8.5);
 /// Lines of a cell.
-const MOST_LINES: usize = 4;
+const MOST_LINES: usize = 8;
 /// Lines of a paragraph.
 const MOST_PARAGRAPH: usize = 6;
 /// Things that are told one by one before the rest is only counted.
@@ -182,8 +184,7 @@ fn yard(flow: &mut Flow, order: &Order, lengths: Lengths) {
         for buy in &group.buy {
             if let Some(name) = &buy.yard {
                 let length = lengths.write_with_unit(buy.length_mm);
-                let cells =
-                    [group_name(lengths, group), buy.count.to_string(), "×".to_owned(), length, name.clone()];
+                let cells = [group_name(lengths, group), buy.count.to_string(), "×".to_owned(), length, name.clone()];
                 table.row(&cells, MOST_LINES);
             }
         }
@@ -265,13 +266,13 @@ fn lines(flow: &mut Flow, heading: &str, lines: &[Shown<'_>], currency: &str) {
     }
     part(flow, heading);
     let mut table = Table::new(&[
-        Column::words("what", 62.0, STRONG),
-        Column::words("size", 32.0, WORDS),
-        Column::figures("quantity", 24.0, FIGURE),
-        Column::words("", 19.0, WORDS),
-        Column::figures("price", 36.0, WORDS),
-        Column::figures("cost", 28.0, STRONG),
-        Column::words("how it is counted", 76.0, WORDS),
+        Column::words("what", 53.0, STRONG),
+        Column::words("size", 29.0, WORDS),
+        Column::figures("quantity", 21.0, FIGURE),
+        Column::words("", 18.0, WORDS),
+        Column::figures("price", 35.0, WORDS),
+        Column::figures("cost", 25.0, STRONG),
+        Column::words("how it is counted", 96.0, COUNTED),
     ]);
     for line in lines {
         let sure = match line.kind {

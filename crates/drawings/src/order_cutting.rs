@@ -30,8 +30,15 @@ const LINE: f64 = 4.1;
 const GAP: f64 = 1.2;
 /// Between layouts, mm.
 const APART: f64 = 3.2;
-/// The gutter's three lines need so much, mm.
-const GUTTER_HEIGHT: f64 = 15.5;
+/// The gutter's lines need so much, mm; and one line more.
+const GUTTER_HEIGHT: f64 = 12.6;
+/// See above, mm.
+const GUTTER_LINE: f64 = 3.4;
+/// How strips and the lines under them are read.
+const READ: &str = "Strips show the stock on its wide side, the near edge below. Places are pulled from the left end, along \
+                    the near / far edge, to the side of the blade that is kept; off: the cut leaves over the end. Mitre and \
+                    tilt are those of the saw. Square: clean the end. Part: cut a timber off. Share: one cut makes two ends. \
+                    Trim: take the rest off an end.";
 /// Lines of marks under a strip.
 const MOST_LIST: usize = 3;
 /// Longer than any lorry, mm: not drawn.
@@ -51,6 +58,9 @@ pub fn pages(solution: &Solution, order: &Order) -> Vec<Page> {
         }
         let longest = these.iter().map(|p| p.layout.length_mm).filter(|l| drawable(*l)).fold(0.0, f64::max);
         let n = scale(|n| longest / n <= STRIP_ROOM);
+        if flow.left() <= 0.0 && timber_is_first(&all, timber) {
+            read(&mut flow);
+        }
         group(&mut flow, order, timber, n, lengths);
         for placed in these {
             layout(&mut flow, &Strip { placed, scale: n, kerf: order.kerf_mm }, lengths);
@@ -58,6 +68,17 @@ pub fn pages(solution: &Solution, order: &Order) -> Vec<Page> {
         flow.space(APART);
     }
     flow.finish()
+}
+
+fn timber_is_first(all: &[Placed<'_>], timber: &TimberOut) -> bool {
+    all.first().is_some_and(|first| std::ptr::eq(first.timber, timber))
+}
+
+/// How to read the plan.
+fn read(flow: &mut Flow) {
+    let lines = LABEL.wrap(READ, ROOM);
+    let (sheet, y) = flow.block(LABEL.line_mm() * lines.len() as f64 + GAP);
+    sheet.lines([LEFT, y + LABEL.cap_mm()], LABEL, &lines);
 }
 
 fn drawable(length: f64) -> bool {
@@ -163,10 +184,14 @@ fn layout(flow: &mut Flow, strip: &Strip<'_>, lengths: Lengths) {
     let columns = Columns::of(lengths);
     let drawn = drawable(layout.length_mm) && strip.depth() > 0.0 && strip.depth() < STRIP_ROOM / 4.0;
     let outside = if drawn && strip.has_outside() { OUTSIDE } else { 0.0 };
-    let listed = if drawn { strip.listed() } else { all_marks(layout) };
+    let mut listed = if drawn { strip.listed() } else { all_marks(layout) };
+    if let Some(name) = &layout.yard {
+        listed.insert(0, format!("From the yard: {}", one_line(name)));
+    }
     let listed = LABEL.wrap_at_most(&listed.join("; "), STRIP_ROOM, MOST_LIST);
+    let gutter_height = GUTTER_HEIGHT + if layout.kept { GUTTER_LINE } else { 0.0 };
     let strip_height = if drawn { NUMBERS + strip.depth() + outside } else { 0.0 };
-    let above = (strip_height + LABEL.line_mm() * listed.len() as f64 + GAP).max(GUTTER_HEIGHT);
+    let above = (strip_height + LABEL.line_mm() * listed.len() as f64 + GAP).max(gutter_height);
     let lines = layout.cuts.len().div_ceil(columns.across);
     let height = above + LINE * lines as f64;
     if flow.left() < height {
@@ -206,18 +231,15 @@ fn gutter(sheet: &mut Sheet, placed: &Placed<'_>, y: f64, lengths: Lengths) {
     let layout = placed.layout;
     let room = STRIP_LEFT - LEFT - 2.0;
     let mut words = vec![format!("of {}", lengths.write(layout.length_mm))];
-    if let Some(name) = &layout.yard {
-        words.push(format!("yard {}", one_line(name)));
-    }
     if layout.kept {
         words.push(format!("keeps {}", lengths.write(layout.left_mm)));
     }
     sheet.text_within([LEFT, y + 2.6], Anchor::Start, LABEL, &format!("layout {}", placed.number), room);
     let mut base = y + 2.6 + COUNT.cap_mm() + 1.4;
     sheet.text_within([LEFT, base], Anchor::Start, COUNT, &format!("{} off", layout.count), room);
-    let style = if words.len() > 2 { STRONG } else { Style::bold(9.0) };
+    let style = Style::bold(9.0);
     base += style.cap_mm() + 1.0;
-    for line in words.iter().take(3) {
+    for line in &words {
         sheet.text_within([LEFT, base], Anchor::Start, style, line, room);
         base += style.line_mm() * 0.9;
     }
@@ -233,7 +255,7 @@ fn cut_line(sheet: &mut Sheet, layout: &Layout, (number, cut): (usize, &CutOut),
         };
         cell(0.0, Anchor::Start, STRONG, &(number + 1).to_string(), columns.what - 0.5);
         cell(columns.what, Anchor::Start, LABEL, cut_word(&cut.what), columns.ends - columns.what - 0.8);
-        let place = place_words(cut, lengths);
+        let place = place_words(cut, layout.length_mm, lengths);
         let taken = PLACE.width_mm(&place).min(columns.place - columns.ends - 8.0);
         let ends = columns.place - columns.ends - taken - 1.0;
         cell(columns.ends, Anchor::Start, LABEL, &ends_words(layout, cut), ends);
@@ -245,20 +267,16 @@ fn cut_line(sheet: &mut Sheet, layout: &Layout, (number, cut): (usize, &CutOut),
     });
 }
 
-/// Where a cut crosses the near edge and the far one; once when it is square across.
-fn place_words(cut: &CutOut, lengths: Lengths) -> String {
+/// Where a cut crosses the near edge and the far one; once when it is square across; `off` where it leaves over an end of the stock.
+fn place_words(cut: &CutOut, length: f64, lengths: Lengths) -> String {
     let [near, far] = cut.at_mm;
-    if (near - far).abs() < ALIKE {
-        lengths.write(near)
-    } else {
-        format!("{} / {}", lengths.write(near), lengths.write(far))
-    }
+    let place = |mm: f64| if mm < 0.0 || mm > length { "off".to_owned() } else { lengths.write(mm) };
+    if (near - far).abs() < ALIKE { lengths.write(near) } else { format!("{} / {}", place(near), place(far)) }
 }
 
 /// Cards of the timbers whose ends a cut makes.
 pub fn ends_words(layout: &Layout, cut: &CutOut) -> String {
     let laid = cut.ends.iter().filter_map(|k| layout.pieces.get(*k as usize));
-    let names: Vec<String> =
-        laid.map(|p| if p.marks.len() == 1 { ranges(&p.marks) } else { p.card.clone() }).collect();
+    let names: Vec<String> = laid.map(|p| if p.marks.len() == 1 { ranges(&p.marks) } else { p.card.clone() }).collect();
     names.join(", ")
 }

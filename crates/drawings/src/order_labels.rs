@@ -24,6 +24,9 @@ const KIND: Style = Style::bold(11.0);
 const WORDS: Style = Style::regular(10.0);
 const SMALL: Style = Style::regular(SMALLEST_PT);
 
+/// A shorter piece of the job's title says nothing, mm.
+const LEAST_TITLE: f64 = 12.0;
+
 /// What stands on one label.
 struct Label {
     mark: String,
@@ -86,12 +89,12 @@ fn one_label(sheet: &mut Sheet, title: &str, label: &Label, [x, y]: [f64; 2]) {
     sheet.part(Role::Heading, |s| {
         let (style, mark) = MARK.fit(&label.mark, room);
         s.text([left, y + 13.6], Anchor::Start, style, &mark);
-        // Beside the mark where there is room for it.
-        let beside = room - style.width_mm(&mark) - 3.0;
-        if SMALL.width_mm("layout") < beside {
-            s.text_within([right, y + 13.6], Anchor::End, SMALL, title, beside);
-        }
     });
+    // Which job, beside the kind where there is room for some of it.
+    let beside = room - KIND.width_mm(&label.kind) - 3.0;
+    if beside > LEAST_TITLE {
+        sheet.text_within([right, y + 19.6], Anchor::End, SMALL, title, beside);
+    }
     sheet.text_within([left, y + 19.6], Anchor::Start, KIND, &label.kind, room);
     sheet.text_within([left, y + 25.4], Anchor::Start, WORDS, &label.section, room);
     sheet.text_within([left, y + 30.8], Anchor::Start, SMALL, &label.foot, room);

@@ -5,8 +5,9 @@ use order::whole::Order;
 use roof::solution::Solution;
 
 use crate::flow::Flow;
+use crate::order_buy::paragraph;
 use crate::order_words::{group_name, kilograms, placed};
-use crate::page::Page;
+use crate::page::{BOTTOM, LEFT, Page, RIGHT};
 use crate::table::{Column, Table};
 use crate::text::Style;
 
@@ -15,6 +16,7 @@ const KEPT_CAUTION: &str = "Write the name on the end of every offcut that is ke
 const UP_CAUTION: &str = "Weights are worked out, not weighed: timber fresh from the yard or wet weighs more. Whoever \
                           owns the hoist or crane says what it lifts.";
 const WORDS: Style = Style::regular(10.0);
+const SMALL: Style = Style::regular(9.0);
 const STRONG: Style = Style::bold(11.0);
 const FIGURE: Style = Style::bold(13.0);
 /// Rows left white for offcuts that nobody planned.
@@ -57,15 +59,15 @@ pub fn offcuts(solution: &Solution, order: &Order) -> Vec<Page> {
     flow.finish()
 }
 
-/// What goes up; none when nothing has a weight.
+/// What goes up, in two columns of a sheet; none when nothing has a weight.
 pub fn weights(order: &Order) -> Vec<Page> {
     let mut table = Table::new(&[
-        Column::words("what goes up", 107.0, STRONG),
-        Column::figures("pieces", 28.0, WORDS),
-        Column::figures("one weighs", 34.0, WORDS),
-        Column::figures("all weigh", 36.0, FIGURE),
-        Column::figures("in one lift", 32.0, WORDS),
-        Column::figures("lifts", 40.0, FIGURE),
+        Column::words("what goes up", 55.0, Style::bold(9.0)),
+        Column::figures("pieces", 15.0, SMALL),
+        Column::figures("one weighs", 20.0, SMALL),
+        Column::figures("all weigh", 22.0, Style::bold(10.0)),
+        Column::figures("in one lift", 13.0, SMALL),
+        Column::figures("lifts", 11.0, Style::bold(10.0)),
     ]);
     for load in &order.lifts {
         let heavy = load.pieces_per_lift == 0;
@@ -88,6 +90,22 @@ pub fn weights(order: &Order) -> Vec<Page> {
     let cells = ["in all".to_owned(), none.clone(), none.clone(), kilograms(whole), none, lifts.to_string()];
     table.row(&cells, 1);
     let mut flow = Flow::new("What goes up", false, UP_CAUTION);
-    flow.table(&table);
+    paragraph(
+        &mut flow,
+        WORDS,
+        &format!("One lift holds one kind of thing, and no more than {}.", kilograms(order.lift_kg)),
+    );
+    let mut next = 0;
+    while next < table.len() {
+        // The first block of a page begins it; what is left of the page is then used up.
+        let (sheet, y) = flow.block(table.least_height());
+        let (after, _) = table.draw(sheet, [LEFT, y], BOTTOM, next);
+        // A row higher than a page is left out rather than tried for ever.
+        next = if after == next { next + 1 } else { after };
+        if next < table.len() {
+            next = table.draw(sheet, [RIGHT - table.width(), y], BOTTOM, next).0;
+        }
+        flow.break_page();
+    }
     flow.finish()
 }

@@ -52,8 +52,22 @@ struct Marked {
     style: Style,
     /// Middle of the timber on the sheet, mm.
     at: f64,
-    inside: bool,
+    place: Place,
 }
+
+/// Where a mark stands.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Place {
+    /// In its timber.
+    Inside,
+    /// Below the strip.
+    Below,
+    /// Only in the list under the strip: there is no room for it.
+    Listed,
+}
+
+/// Marks that stand below one strip.
+const MOST_BELOW: usize = 16;
 
 /// The words of a timber: those cut alike, and their card where it goes by another mark.
 pub fn whole_mark(laid: &LaidOut) -> String {
@@ -80,16 +94,18 @@ impl Strip<'_> {
 
     /// Whether a mark stands below the strip.
     pub fn has_outside(&self) -> bool {
-        self.marked().iter().any(|m| !m.inside)
+        self.marked().iter().any(|m| m.place == Place::Below)
     }
 
-    /// Timbers whose marks are listed, because only their card stands in the strip: `A1: A16–A19, B2`.
+    /// Timbers of which more is to be said than stands in the strip: `A1: A16–A19, B2`, `B7 by card A1`.
     pub fn listed(&self) -> Vec<String> {
         let pieces = self.placed.layout.pieces.iter().zip(self.marked());
-        let only_card = pieces.filter(|(laid, marked)| marked.text != whole_mark(laid));
+        let short = pieces.filter(|(laid, marked)| marked.place == Place::Listed || marked.text != whole_mark(laid));
         let mut out: Vec<String> = Vec::new();
-        for (laid, _) in only_card {
-            let line = format!("{}: {}", one_line(&laid.card), one_line(&ranges(&laid.marks)));
+        for (laid, _) in short {
+            let (card, marks) = (one_line(&laid.card), one_line(&ranges(&laid.marks)));
+            let line =
+                if laid.marks.len() == 1 { format!("{marks} by card {card}") } else { format!("{card}: {marks}") };
             if !out.contains(&line) {
                 out.push(line);
             }
@@ -99,7 +115,26 @@ impl Strip<'_> {
 
     /// Marks of all timbers, each where it fits.
     fn marked(&self) -> Vec<Marked> {
-        self.placed.layout.pieces.iter().map(|laid| self.mark(laid)).collect()
+        let mut all: Vec<Marked> = self.placed.layout.pieces.iter().map(|laid| self.mark(laid)).collect();
+        // Timbers of a plan lie side by side; should a file hold others, their marks must not run into one another.
+        let mut taken: Vec<[f64; 2]> = Vec::new();
+        let mut below = 0;
+        for mark in &mut all {
+            let half = mark.style.width_mm(&mark.text) / 2.0;
+            let span = [mark.at - half, mark.at + half];
+            let clear = span.iter().all(|x| (STRIP_LEFT..=RIGHT).contains(x))
+                && !taken.iter().any(|t| span[0] < t[1] && t[0] < span[1]);
+            if mark.place == Place::Inside && clear {
+                taken.push(span);
+            } else if below < MOST_BELOW && mark.at.is_finite() {
+                mark.place = Place::Below;
+                mark.style = Style::bold(9.0);
+                below += 1;
+            } else {
+                mark.place = Place::Listed;
+            }
+        }
+        all
     }
 
     fn mark(&self, laid: &LaidOut) -> Marked {
@@ -113,31 +148,38 @@ impl Strip<'_> {
             let size = if width > room { (best.size_pt * room / width * 4.0).floor() / 4.0 } else { best.size_pt };
             (size >= least).then(|| best.sized(size))
         };
-        let (whole, card) = (whole_mark(laid), one_line(&laid.card));
-        let inside = |text: String, style: Style| Marked { text, style, at, inside: true };
+        // One timber goes by its mark; timbers that are cut alike by that of their card.
+        let short = if let [only] = laid.marks.as_slice() { one_line(only) } else { one_line(&laid.card) };
+        let whole = whole_mark(laid);
+        let inside = |text: String, style: Style| Marked { text, style, at, place: Place::Inside };
         if let Some(style) = fits(&whole, WHOLE_LEAST) {
             return inside(whole, style);
         }
-        // A mark alone says all about a timber that has no other mark; otherwise its card stands for it.
-        if let Some(style) = fits(&card, SMALLEST_PT) {
-            return inside(card, style);
+        if let Some(style) = fits(&short, SMALLEST_PT) {
+            return inside(short, style);
         }
-        Marked { text: card, style: Style::bold(9.0), at, inside: false }
+        Marked { text: short, style: Style::bold(9.0), at, place: Place::Below }
     }
 
-    /// From where to where a timber reaches at the middle of its depth, mm from the left end of the stock.
+    /// From where to where the longest side of a timber reaches at the middle of its depth, mm from the left end of
+    /// the stock: bevels and joints at its ends are sides of their own.
     fn reach(&self, laid: &LaidOut) -> [f64; 2] {
         let middle = self.depth_mm() / 2.0;
-        let mut found = [f64::INFINITY, f64::NEG_INFINITY];
+        let mut longest = [0.0, 0.0];
         for ring in &laid.outline {
+            let mut found = [f64::INFINITY, f64::NEG_INFINITY];
             for (a, b) in ring.iter().zip(ring.iter().cycle().skip(1)) {
                 if (a[1] - middle) * (b[1] - middle) < 0.0 {
                     let x = a[0] + (b[0] - a[0]) * (middle - a[1]) / (b[1] - a[1]);
                     found = [found[0].min(x), found[1].max(x)];
                 }
             }
+            if found[1] - found[0] > longest[1] - longest[0] {
+                longest = found;
+            }
         }
-        if found[0] < found[1] && found.iter().all(|x| x.is_finite()) { found } else { [laid.from_mm, laid.to_mm] }
+        let found = longest[0] < longest[1] && longest.iter().all(|x| x.is_finite());
+        if found { longest } else { [laid.from_mm, laid.to_mm] }
     }
 
     /// Draws it with the top of the stock at `top`.
@@ -207,7 +249,8 @@ impl Strip<'_> {
             [] => return,
         };
         let style = Style::bold(SMALLEST_PT);
-        let text = [format!("keep as {name}"), format!("keep {name}"), name].into_iter().find(|t| style.width_mm(t) < width);
+        let text =
+            [format!("keep as {name}"), format!("keep {name}"), name].into_iter().find(|t| style.width_mm(t) < width);
         if let Some(text) = text.filter(|_| style.cap_mm() + 0.6 < self.depth()) {
             let base = top + (self.depth() + style.cap_mm()) / 2.0;
             sheet.text([from + width / 2.0, base], Anchor::Middle, style, &text);
@@ -250,11 +293,11 @@ impl Strip<'_> {
     /// Marks in the timbers, and below the strip where they have no room.
     fn marks(&self, sheet: &mut Sheet, bottom: f64) {
         let marked = self.marked();
-        for mark in marked.iter().filter(|m| m.inside) {
+        for mark in marked.iter().filter(|m| m.place == Place::Inside) {
             let base = bottom - (self.depth() - mark.style.cap_mm()) / 2.0;
             sheet.text([mark.at, base], Anchor::Middle, mark.style, &mark.text);
         }
-        let mut below: Vec<&Marked> = marked.iter().filter(|m| !m.inside && m.at.is_finite()).collect();
+        let mut below: Vec<&Marked> = marked.iter().filter(|m| m.place == Place::Below).collect();
         below.sort_by(|a, b| a.at.total_cmp(&b.at));
         let widest = below.iter().map(|m| m.style.width_mm(&m.text)).fold(0.0, f64::max);
         let share = if below.is_empty() { 0.0 } else { STRIP_ROOM / below.len() as f64 - MARKS_APART };

@@ -76,17 +76,13 @@ pub fn shared_words(currency: &str, timber: &TimberOut) -> String {
     }
     match (plain.cost, timber.cost) {
         (Some(without), Some(with)) => format!(
-            "With every timber in its own box, and no shared cuts: {} and {}, not {} and {}.",
-            length(plain.bought_m),
-            money(currency, without),
+            "Cuts are shared: {} for {}. Without that {} for {}.",
             length(timber.bought_m),
-            money(currency, with)
-        ),
-        _ => format!(
-            "With every timber in its own box, and no shared cuts: {}, not {}.",
+            money(currency, with),
             length(plain.bought_m),
-            length(timber.bought_m)
+            money(currency, without)
         ),
+        _ => format!("Cuts are shared: {}. Without that {}.", length(timber.bought_m), length(plain.bought_m)),
     }
 }
 
@@ -158,10 +154,7 @@ mod tests {
     fn how_far_from_the_best_never_sounds_nearer_than_it_is() {
         let best = |of: &str, value, at_least, proven| Best { of: of.into(), value, at_least, proven };
         assert_eq!(best_words(&best("money", 100.0, 100.0, true)), "No plan can cost less.");
-        assert_eq!(
-            best_words(&best("length", 101.21, 100.0, false)),
-            "Within 1.3 % of the least length there can be."
-        );
+        assert_eq!(best_words(&best("length", 101.21, 100.0, false)), "Within 1.3 % of the least length there can be.");
         assert_eq!(best_words(&best("waste", 1.0, 0.0, false)), "Not proven to be the least waste there can be.");
     }
 }

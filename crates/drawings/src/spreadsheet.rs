@@ -110,8 +110,18 @@ fn things(unit: &str) -> Option<u32> {
 
 fn lines_table(covering: &[Shown<'_>], rest: &[Shown<'_>]) -> (Table, Vec<(&'static str, Sum)>) {
     let names = [
-        "item", "what", "size", "quantity", "unit", "price", "price per", "cost", "cost if chosen", "price asked",
-        "how sure", "how it is counted",
+        "item",
+        "what",
+        "size",
+        "quantity",
+        "unit",
+        "price",
+        "price per",
+        "cost",
+        "cost if chosen",
+        "price asked",
+        "how sure",
+        "how it is counted",
     ];
     let mut rows = vec![head(&names)];
     let mut sums = Vec::new();
@@ -147,10 +157,9 @@ fn line_row(line: &Shown<'_>, row: usize) -> (Vec<Cell>, f64) {
     let amount = price.map_or(0.0, |(amount, _)| amount);
     // Things go by the one, the hundred or the thousand; all else is priced by what it is counted in.
     let (formula, cost) = match (things(line.unit), things(per)) {
-        (Some(counted), Some(of)) if counted != of => (
-            format!("{quantity}*{counted}/{of}*{asked}"),
-            line.quantity * f64::from(counted) / f64::from(of) * amount,
-        ),
+        (Some(counted), Some(of)) if counted != of => {
+            (format!("{quantity}*{counted}/{of}*{asked}"), line.quantity * f64::from(counted) / f64::from(of) * amount)
+        }
         _ => (format!("{quantity}*{asked}"), line.quantity * amount),
     };
     let chosen = line.kind == LineKind::ToChoose;
@@ -180,8 +189,21 @@ fn line_row(line: &Shown<'_>, row: usize) -> (Vec<Cell>, f64) {
 
 fn cutting_table(order: &Order, lengths: Lengths) -> Table {
     let names = [
-        "layout", "section and class", "stock, mm", "off", "yard", "timbers, from the left", "cut", "what it does",
-        "ends", "near edge, mm", "far edge, mm", "mitre, degrees", "tilt, degrees", "keep", "left over, mm",
+        "layout",
+        "section and class",
+        "stock, mm",
+        "off",
+        "yard",
+        "timbers, from the left",
+        "cut",
+        "what it does",
+        "ends",
+        "near edge, mm",
+        "far edge, mm",
+        "mitre, degrees",
+        "tilt, degrees",
+        "keep",
+        "left over, mm",
         "offcuts kept",
     ];
     let mut rows = vec![head(&names)];
@@ -221,9 +243,7 @@ fn cutting_table(order: &Order, lengths: Lengths) -> Table {
             rows.push(cells);
         }
     }
-    let widths = vec![
-        8.0, 24.0, 11.0, 6.0, 12.0, 50.0, 6.0, 13.0, 16.0, 15.0, 14.0, 15.0, 14.0, 8.0, 14.0, 16.0,
-    ];
+    let widths = vec![8.0, 24.0, 11.0, 6.0, 12.0, 50.0, 6.0, 13.0, 16.0, 15.0, 14.0, 15.0, 14.0, 8.0, 14.0, 16.0];
     Table { name: "Cutting plan", widths, rows }
 }
 

@@ -8,7 +8,18 @@ use crate::members_csv::{figure, words};
 use crate::order_buy::{Shown, lines_of};
 
 const HEAD: [&str; 13] = [
-    "group", "item", "what", "size", "length_mm", "from", "quantity", "unit", "price", "price_per", "cost", "kind",
+    "group",
+    "item",
+    "what",
+    "size",
+    "length_mm",
+    "from",
+    "quantity",
+    "unit",
+    "price",
+    "price_per",
+    "cost",
+    "kind",
     "counted",
 ];
 

@@ -182,8 +182,7 @@ fn workbook(tables: &[Table]) -> String {
 }
 
 fn workbook_relations(sheets: usize) -> String {
-    let mut out =
-        "<Relationships xmlns=\"http://schemas.openxmlformats.org/package/2006/relationships\">".to_owned();
+    let mut out = "<Relationships xmlns=\"http://schemas.openxmlformats.org/package/2006/relationships\">".to_owned();
     for k in 1..=sheets {
         out.push_str(&format!(
             "<Relationship Id=\"rId{k}\" Type=\"{OFFICE}/worksheet\" Target=\"worksheets/sheet{k}.xml\"/>"

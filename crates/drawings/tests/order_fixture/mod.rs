@@ -1,7 +1,7 @@
 //! An order made by hand for the hipped roof of the drawing tests: it only has to be good enough to lay sheets out, and
 //! its sums to agree with its lines.
 
-use order::buying::{Entry, Line, LineKind, LiftGroup, Notice, NoticeLevel, PricedLine, loads_up, priced, quote};
+use order::buying::{Entry, LiftGroup, Line, LineKind, Notice, NoticeLevel, PricedLine, loads_up, priced, quote};
 use order::money::Money;
 use order::whole::Order;
 use order::whole::out::{Best, Buy, CutOut, LaidOut, Layout, TimberOut, Unshared};
@@ -69,7 +69,12 @@ fn timber(size: [f64; 2], buy: Vec<Buy>, layouts: Vec<Layout>) -> TimberOut {
         kg: bought_m * size[0] * size[1] * 420e-6,
         cost,
         dated: vec!["2027-02-01".into()],
-        best: Best { of: "money".into(), value: cost.unwrap_or(bought_m), at_least: 10.0, proven: size[1] > 150.0 },
+        best: Best {
+            of: "money".into(),
+            value: cost.unwrap_or(bought_m),
+            at_least: cost.unwrap_or(bought_m) * 0.991,
+            proven: size[1] > 150.0,
+        },
         unshared: Some(Unshared { bought_m: bought_m + 9.6, cost: cost.map(|c| c + 41.5) }),
         buy,
         layouts,
@@ -91,14 +96,10 @@ pub fn made(words: &str) -> Order {
         540.0,
         None,
     );
-    let yard = layout(3900.0, vec![laid(&["A10"], 5.0, 3500.0, 150.0, [126.0, 126.0], words)], 400.0, Some(&text("shed 2")));
+    let yard =
+        layout(3900.0, vec![laid(&["A10"], 5.0, 3500.0, 150.0, [126.0, 126.0], words)], 400.0, Some(&text("shed 2")));
     let hips = layout(6000.0, vec![laid(&["H1"], 5.0, 4600.0, 200.0, [168.0, 168.0], words)], 1398.5, None);
-    let plates = layout(
-        4800.0,
-        vec![laid(&["P1", "P3"], 5.0, 4200.0, 100.0, [0.0, 0.0], words)],
-        597.0,
-        None,
-    );
+    let plates = layout(4800.0, vec![laid(&["P1", "P3"], 5.0, 4200.0, 100.0, [0.0, 0.0], words)], 597.0, None);
     let ridge = layout(4800.0, vec![laid(&["R1"], 5.0, 3205.0, 225.0, [0.0, 0.0], words)], 1590.0, None);
     let mut rafters = vec![buy(5400.0, 1, Some(31.35)), buy(4800.0, 5, Some(27.84))];
     rafters.push(Buy { yard: Some(text("shed 2")), ..buy(3900.0, 1, None) });
@@ -134,10 +135,15 @@ pub fn made(words: &str) -> Order {
         treated: true,
         timber: timbers,
         covering: None,
-        covering_refused: Some(text("The slope of wall B is flatter than plain tiles may lie: 31.0°, and 35.0° is wanted.")),
+        covering_refused: Some(text(
+            "The slope of wall B is flatter than plain tiles may lie: 31.0°, and 35.0° is wanted.",
+        )),
         covering_lines: 3,
         lines,
-        lifts: loads_up(&[up("47 x 150, 4800 long", 5, 14.2), up("plain tiles", 3500, 1.2), up("steel beam", 1, 800.0)], 500.0),
+        lifts: loads_up(
+            &[up("47 x 150, 4800 long", 5, 14.2), up("plain tiles", 3500, 1.2), up("steel beam", 1, 800.0)],
+            500.0,
+        ),
         quote,
         notices: vec![
             Notice {
