@@ -9,6 +9,10 @@ use strength::carrying::touch::{Touch, touches};
 const BUILT_IN: f64 = 160.0;
 /// Heights that agree within this are one level, mm.
 const LEVEL: f64 = 5.0;
+/// Places on a timber nearer to one another than this are one hold, mm, or the share of its length if that is less.
+pub const ONE_HOLD_MM: f64 = 450.0;
+/// See [`ONE_HOLD_MM`].
+pub const ONE_HOLD_SHARE: f64 = 0.2;
 /// A face whose normal is nearer to a timber's length than this (as a cosine) is one of its ends.
 const ENDWAYS: f64 = 0.3;
 
@@ -34,8 +38,6 @@ pub struct Timber<'a> {
     pub origin: DVec3,
     /// From foot to head.
     pub along: DVec3,
-    /// Up its depth.
-    pub up: DVec3,
     /// Length over all, mm.
     pub length: f64,
     /// Centre of gravity, mm along it.
@@ -112,7 +114,13 @@ impl<'a> Graph<'a> {
         let Some(me) = self.timbers.get(k) else { return Vec::new() };
         let mut spots = me.ground.clone();
         for c in me.contacts.iter().filter(|c| fixed.get(c.other).copied().unwrap_or(false)) {
-            spots.extend(c.reach);
+            let [low, high] = c.reach;
+            // A short patch is one hold, at its middle.
+            if high - low > ONE_HOLD_MM.min(ONE_HOLD_SHARE * me.length) {
+                spots.extend(c.reach);
+            } else {
+                spots.push((low + high) / 2.0);
+            }
         }
         spots.sort_by(f64::total_cmp);
         spots
@@ -143,7 +151,6 @@ fn timber(member: &Member) -> Timber<'_> {
         member,
         origin: DVec3::from_array(bench.origin),
         along: DVec3::from_array(bench.along),
-        up: DVec3::from_array(bench.up),
         length: if reach.is_finite() { reach } else { 0.0 },
         balance: crate::lifts::balance(member)[0],
         contacts: Vec::new(),

@@ -10,6 +10,9 @@ use strength::carrying::touch::touches;
 const ONE_PIN_MM: f64 = 450.0;
 /// The same as a share of the length of a short timber.
 const ONE_PIN_SHARE: f64 = 0.2;
+/// A timber up to this long may hang on the nails at one place, mm: a jack in the corner of the eaves that has no
+/// plate under it, until a board holds its other end.
+pub const STUB: f64 = 900.0;
 /// Half of a thick wall, mm: what ends so near to the line of a wall is built into it.
 const IN_WALL: f64 = 160.0;
 /// Heights within this agree, mm.

@@ -1,6 +1,6 @@
 //! Standing a timber that nothing holds yet: props under it, the rafters that go up with it, and its braces.
 
-use super::super::graph::Graph;
+use super::super::graph::{Graph, ONE_HOLD_MM, ONE_HOLD_SHARE};
 use super::super::rules::Rules;
 use super::super::types::{Brace, BraceWay, End, Prop, PropFoot};
 use super::bracing::{Ask, brace, inside, plate_level};
@@ -11,14 +11,13 @@ use strength::carrying::is_rafter;
 
 /// What a timber must be held over to count as held at two places, as a share of its length.
 pub const SPREAD_SHARE: f64 = 0.25;
-/// Places on a timber nearer to one another than this are one hold, mm, or the share of its length if that is less.
-const ONE_HOLD_MM: f64 = 450.0;
-/// See [`ONE_HOLD_MM`].
-const ONE_HOLD_SHARE: f64 = 0.2;
 /// Step in search of a place for a prop, mm.
 const STEP: f64 = 50.0;
 /// A prop never stands farther from the end than this share of the timber.
 const MOST_IN: f64 = 0.4;
+/// A timber up to this long may hang on the nails at one end until a board holds the other, mm: a jack in the corner of
+/// the eaves that has no plate under it.
+const STUB: f64 = 900.0;
 /// The shortest prop, mm.
 const LEAST_PROP: f64 = 250.0;
 /// Rafters whose places on a ridge differ by less than this share of their centres are a pair.
@@ -60,6 +59,11 @@ pub fn lies(graph: &Graph<'_>, k: usize, spots: &[f64]) -> bool {
 /// Whether a timber is held at two places by what is fixed.
 pub fn held(graph: &Graph<'_>, k: usize, fixed: &[bool]) -> bool {
     graph.timbers.get(k).is_some_and(|t| t.on_wall) || lies(graph, k, &graph.held_at(k, fixed))
+}
+
+/// Whether a short timber is nailed to something fixed at one place at least.
+pub fn hangs(graph: &Graph<'_>, k: usize, fixed: &[bool]) -> bool {
+    graph.timbers.get(k).is_some_and(|t| t.length <= STUB) && !graph.held_at(k, fixed).is_empty()
 }
 
 /// At how many places apart a timber is held: 0, 1 or 2.
