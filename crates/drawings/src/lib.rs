@@ -23,6 +23,20 @@ mod pdf;
 mod piece_view;
 mod plan;
 mod sheet;
+mod site_access;
+mod site_gantt;
+mod site_holds;
+mod site_layout;
+mod site_lifts;
+mod site_parts;
+mod site_plan;
+mod site_programme;
+mod site_records;
+mod site_sheets;
+mod site_statements;
+mod site_steps;
+mod site_temporary;
+mod site_view;
 mod span_sheet;
 mod strength_sheet;
 mod strength_words;
@@ -40,6 +54,7 @@ use layout::Room;
 pub use members_csv::members_csv;
 use page::Page;
 use sheet::Sheet;
+pub use site_sheets::SitePapers;
 pub use span_sheet::{MOST_CENTRES, span_sheets, spans_csv};
 pub use strength_sheet::StrengthPapers;
 pub use strength_words::{KindUse, Matter, by_kind, figure, for_engineer, percent, verdict, written_span};
@@ -100,6 +115,14 @@ pub fn pack_with(solution: &Solution, strength: Option<&StrengthPapers<'_>>) -> 
     write(pages, solution, "Sheets for setting out and cutting a roof")
 }
 
+/// Sheets for putting the roof up and for its access: steps, props, holds, lifts, programme, access, records.
+///
+/// # Errors
+/// As [`pack`].
+pub fn site_pdf(solution: &Solution, papers: &SitePapers<'_>) -> Result<Vec<u8>, PackError> {
+    write(site_sheets::site_pages(solution, papers), solution, "Sheets for putting a roof up")
+}
+
 /// The card of one pattern piece as a PDF of its own. The mark may be that of
 /// any timber cut from the piece.
 ///
@@ -144,5 +167,7 @@ fn write(pages: Vec<Page>, solution: &Solution, subject: &str) -> Result<Vec<u8>
 mod fixture;
 #[cfg(test)]
 mod layout_checks;
+#[cfg(test)]
+mod site_checks;
 #[cfg(test)]
 mod strength_checks;
