@@ -30,6 +30,20 @@ mod pdf;
 mod piece_view;
 mod plan;
 mod sheet;
+mod site_access;
+mod site_gantt;
+mod site_holds;
+mod site_layout;
+mod site_lifts;
+mod site_parts;
+mod site_plan;
+mod site_programme;
+mod site_records;
+mod site_sheets;
+mod site_statements;
+mod site_steps;
+mod site_temporary;
+mod site_view;
 mod span_sheet;
 mod spreadsheet;
 mod spreadsheet_csv;
@@ -53,6 +67,7 @@ pub use members_csv::members_csv;
 pub use order_sheets::order_sheets;
 use page::Page;
 use sheet::Sheet;
+pub use site_sheets::SitePapers;
 pub use span_sheet::{MOST_CENTRES, span_sheets, spans_csv};
 pub use spreadsheet::order_xlsx;
 pub use spreadsheet_csv::order_csv;
@@ -127,6 +142,14 @@ pub fn pack_with(solution: &Solution, papers: &Papers<'_>) -> Result<Vec<u8>, Pa
     write(pages, solution, "Sheets for setting out and cutting a roof")
 }
 
+/// Sheets for putting the roof up and for its access: steps, props, holds, lifts, programme, access, records.
+///
+/// # Errors
+/// As [`pack`].
+pub fn site_pdf(solution: &Solution, papers: &SitePapers<'_>) -> Result<Vec<u8>, PackError> {
+    write(site_sheets::site_pages(solution, papers), solution, "Sheets for putting a roof up")
+}
+
 /// The card of one pattern piece as a PDF of its own. The mark may be that of
 /// any timber cut from the piece.
 ///
@@ -193,5 +216,7 @@ mod order_checks;
 #[cfg(test)]
 #[path = "../tests/order_fixture/mod.rs"]
 mod order_fixture;
+#[cfg(test)]
+mod site_checks;
 #[cfg(test)]
 mod strength_checks;
