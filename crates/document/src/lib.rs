@@ -64,6 +64,7 @@ impl Document {
         Papers {
             strength: strength.map(|s| StrengthPapers { strength: &s.strength, working: &s.working }),
             order: self.order.as_ref(),
+            site: self.site.as_ref(),
         }
     }
 

@@ -59,6 +59,7 @@ mod vec3;
 mod view3d;
 
 use ::order::whole::Order;
+use ::site::whole::Site;
 use roof::solution::Solution;
 
 use layout::Room;
@@ -113,9 +114,11 @@ pub struct Papers<'a> {
     pub strength: Option<StrengthPapers<'a>>,
     /// What to buy, and how to cut it.
     pub order: Option<&'a Order>,
+    /// Putting it up.
+    pub site: Option<&'a Site>,
 }
 
-/// The printed pack with sheets of the order and of the roof's strength behind its lists, when those were worked out.
+/// The printed pack with sheets of the order, the strength and the site behind its lists, when those were worked out.
 ///
 /// # Errors
 /// As [`pack`].
@@ -138,6 +141,9 @@ pub fn pack_with(solution: &Solution, papers: &Papers<'_>) -> Result<Vec<u8>, Pa
     }
     if let Some(papers) = &papers.strength {
         pages.extend(strength_sheet::pages(solution, papers));
+    }
+    if let Some(site) = papers.site {
+        pages.extend(site_sheets::site_pages(solution, &SitePapers::of(site)));
     }
     write(pages, solution, "Sheets for setting out and cutting a roof")
 }

@@ -6,6 +6,7 @@ use site::lifts::Lift;
 use site::programme::Programme;
 use site::records::Records;
 use site::sequence::PuttingUp;
+use site::whole::Site;
 
 use crate::page::Page;
 use crate::{
@@ -25,6 +26,20 @@ pub struct SitePapers<'a> {
     pub access: Option<&'a Access>,
     /// The papers of access, risks and method.
     pub records: Option<&'a Records>,
+}
+
+impl<'a> SitePapers<'a> {
+    /// All that there is of a site.
+    #[must_use]
+    pub fn of(site: &'a Site) -> Self {
+        Self {
+            putting_up: site.putting_up.as_ref(),
+            lifts: &site.lifts,
+            programme: Some(&site.programme),
+            access: Some(&site.access),
+            records: Some(&site.records),
+        }
+    }
 }
 
 /// All sheets for the site, in the order in which they are wanted.

@@ -41,7 +41,7 @@ impl Site {
             .map_err(|why| named(why.to_string()))?;
         let mut made: Vec<(&Path, Vec<u8>)> = Vec::new();
         if let Some(place) = &self.pdf {
-            let pdf = drawings::site_pdf(&solution, &site);
+            let pdf = drawings::site_pdf(&solution, &drawings::SitePapers::of(&site));
             made.push((place, pdf.map_err(|why| Failure::NotBuilt(format!("{}: {why}", file.name)))?));
         }
         if let Some(place) = &self.calendar {
