@@ -6,5 +6,6 @@ mod bench;
 mod carrying;
 mod commands;
 mod faults_of_writing;
+mod order;
 mod readme;
 mod strength;
