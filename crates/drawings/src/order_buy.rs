@@ -18,6 +18,8 @@ const CAUTION: &str = "Check sections and strength classes against the engineer'
                        count again what was measured on site, before ordering. No tax, delivery or discount in these \
                        figures.";
 const WORDS: Style = Style::regular(10.0);
+/// Notes at the end.
+const NOTE: Style = Style::regular(9.0);
 const STRONG: Style = Style::bold(11.0);
 const FIGURE: Style = Style::bold(13.0);
 /// Heading of a part of a sheet.
@@ -31,7 +33,7 @@ const AFTER_PART: f64 = 18.0;
 /// How a line is counted, in words.
 const COUNTED: Style = Style::regular(8.5);
 /// Lines of a cell.
-const MOST_LINES: usize = 8;
+const MOST_LINES: usize = 12;
 /// Lines of a paragraph.
 const MOST_PARAGRAPH: usize = 6;
 /// Things that are told one by one before the rest is only counted.
@@ -349,5 +351,5 @@ fn notes(flow: &mut Flow, order: &Order) {
         return;
     }
     part(flow, "To mind");
-    many(flow, WORDS, &told);
+    many(flow, NOTE, &told);
 }

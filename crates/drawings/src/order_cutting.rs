@@ -26,10 +26,10 @@ const GROUP: Style = Style::bold(14.0);
 const GROUP_HEIGHT: f64 = 8.0;
 /// Height of a line of cuts, mm.
 const LINE: f64 = 4.1;
-/// Between strip and cuts, and between layouts, mm.
+/// Between strip and cuts, mm.
 const GAP: f64 = 1.2;
 /// Between layouts, mm.
-const APART: f64 = 3.2;
+const APART: f64 = 2.6;
 /// The gutter's lines need so much, mm; and one line more.
 const GUTTER_HEIGHT: f64 = 12.6;
 /// See above, mm.

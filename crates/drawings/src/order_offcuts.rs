@@ -66,18 +66,18 @@ pub fn weights(order: &Order) -> Vec<Page> {
         Column::figures("pieces", 15.0, SMALL),
         Column::figures("one weighs", 20.0, SMALL),
         Column::figures("all weigh", 22.0, Style::bold(10.0)),
-        Column::figures("in one lift", 13.0, SMALL),
+        Column::figures("in one\nlift", 13.0, SMALL),
         Column::figures("lifts", 11.0, Style::bold(10.0)),
     ]);
     for load in &order.lifts {
         let heavy = load.pieces_per_lift == 0;
         let cells = [
-            load.what.clone(),
+            if heavy { format!("{}: one is too heavy for a lift", load.what) } else { load.what.clone() },
             load.pieces.to_string(),
             format!("{} kg", fixed(load.each_kg, 1)),
             kilograms(load.kg),
             if heavy { "–".to_owned() } else { load.pieces_per_lift.to_string() },
-            if heavy { "too heavy".to_owned() } else { load.lifts.to_string() },
+            if heavy { "–".to_owned() } else { load.lifts.to_string() },
         ];
         table.row(&cells, 3);
     }
