@@ -73,6 +73,7 @@ pub struct Sawing {
 pub enum Aim {
     /// Money.
     Cost,
-    /// What is bought and neither becomes a piece nor an offcut that is kept.
+    /// Length that is taken and does not become a piece, mm. Offcuts that are kept count as well: were they free, the
+    /// best plan would cut one piece from each of many long lengths and keep the rest.
     Waste,
 }

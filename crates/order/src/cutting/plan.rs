@@ -14,6 +14,16 @@ pub struct CuttingPlan {
     pub at_least: i64,
     /// Cost of what is bought.
     pub cost: Money,
+    /// Marks of pieces that want clean stock and are longer than any of it: they are cut from what there is.
+    pub without_clean: Vec<String>,
+}
+
+impl CuttingPlan {
+    /// Whether it is shown that no plan is better.
+    #[must_use]
+    pub fn is_proven(&self) -> bool {
+        self.at_least >= self.value
+    }
 }
 
 /// One length of stock with the pieces that are cut from it.
