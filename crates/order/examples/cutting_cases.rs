@@ -34,7 +34,15 @@ fn case_of(need: &Need) -> Result<serde_json::Value, order::cutting::CuttingFaul
     };
     let finished: i64 = match need.aim {
         order::cutting::Aim::Cost => 0,
-        order::cutting::Aim::Waste => shared.bars.iter().filter_map(|bar| need.stock.get(bar.stock)).map(|s| (s.length * 1e4).round() as i64).sum::<i64>() - shared.value,
+        order::cutting::Aim::Waste => {
+            shared
+                .bars
+                .iter()
+                .filter_map(|bar| need.stock.get(bar.stock))
+                .map(|s| (s.length * 1e4).round() as i64)
+                .sum::<i64>()
+                - shared.value
+        }
     };
     let cost = |stock: &order::cutting::StockLength| match need.aim {
         order::cutting::Aim::Cost => stock.cost.0,

@@ -8,3 +8,4 @@ pub mod cutting;
 pub mod money;
 pub mod stock;
 pub mod whole;
+pub mod prices;

@@ -157,47 +157,40 @@ fn most_gauge(chosen: &Chosen, from: &Covering, length: f64) -> Result<Option<f6
 }
 
 impl Product<'_> {
-    /// Head lap and least pitch for a slope, or why it cannot be covered.
+    /// Head lap for a slope, or why it cannot be covered.
     pub fn lap_at(&self, pitch_deg: f64, place: &str) -> Result<f64, CoverFault> {
-        let reached = |step: &LapStep| pitch_deg >= step.from_pitch - super::SAME_PITCH;
-        let flattest = self.laps.iter().map(|step| step.from_pitch).fold(f64::INFINITY, f64::min);
-        let lap = match self.chosen_lap {
-            Some(lap) => lap,
-            None => match self.laps.iter().rev().find(|step| reached(step)).or(self.laps.first()) {
-                Some(step) => step.lap,
-                None => return Err(CoverFault::NotPositive { what: "the head lap", value: 0.0 }),
-            },
+        let needed = self.laps.iter().rev().find(|step| pitch_deg >= step.from_pitch - super::SAME_PITCH);
+        let lap = match self.chosen_lap.or(needed.or(self.laps.first()).map(|step| step.lap)) {
+            Some(lap) if lap < self.length => lap,
+            Some(lap) => return Err(CoverFault::LapImpossible { lap_mm: lap, length_mm: self.length }),
+            None => return Err(CoverFault::NotPositive { what: "the head lap", value: 0.0 }),
         };
         // A lap is good from the flattest pitch whose least it reaches.
-        let from_lap = self
-            .laps
-            .iter()
-            .filter(|step| step.lap <= lap + super::SAME)
-            .map(|step| step.from_pitch)
-            .fold(f64::INFINITY, f64::min);
-        let least = self.least_pitch.unwrap_or(if from_lap.is_finite() { from_lap } else { 90.0 });
-        if !(pitch_deg >= least - super::SAME_PITCH) {
-            let allowing = self.laps.iter().rev().find(|step| reached(step) && self.least_pitch.is_none());
-            let remedy = match allowing {
-                Some(step) => format!("a head lap of {:.0} mm allows {:.1} degrees", step.lap, step.from_pitch),
-                None => format!(
-                    "make the slope steeper, or choose a covering for flatter slopes{}",
-                    if self.least_pitch.is_some() { "" } else { ", or give its maker's least pitch" }
-                ),
-            };
-            return Err(CoverFault::PitchBelowLeast {
-                called: self.called.to_owned(),
-                place: place.to_owned(),
-                pitch_deg,
-                least_deg: if from_lap.is_finite() || self.least_pitch.is_some() { least } else { flattest },
-                lap_mm: lap,
-                remedy,
-            });
+        let reached = self.laps.iter().filter(|step| step.lap <= lap + super::SAME);
+        let from_lap = reached.map(|step| step.from_pitch).min_by(f64::total_cmp);
+        let Some(least) = self.least_pitch.or(from_lap) else {
+            let least_mm = self.laps.iter().map(|step| step.lap).fold(f64::INFINITY, f64::min);
+            return Err(CoverFault::LapShort { called: self.called.to_owned(), lap_mm: lap, least_mm });
+        };
+        if pitch_deg >= least - super::SAME_PITCH {
+            return Ok(lap);
         }
-        if !(lap < self.length) {
-            return Err(CoverFault::LapImpossible { lap_mm: lap, length_mm: self.length });
-        }
-        Ok(lap)
+        let remedy = match (needed, self.least_pitch) {
+            (Some(step), None) => format!("a head lap of {:.0} mm allows {:.1} degrees", step.lap, step.from_pitch),
+            (None, None) => {
+                "make the slope steeper, choose a covering for flatter slopes, or give its maker's least pitch"
+                    .to_owned()
+            }
+            (_, Some(_)) => "make the slope steeper, or choose a covering for flatter slopes".to_owned(),
+        };
+        Err(CoverFault::PitchBelowLeast {
+            called: self.called.to_owned(),
+            place: place.to_owned(),
+            pitch_deg,
+            least_deg: least,
+            lap_mm: lap,
+            remedy,
+        })
     }
 
     /// The most gauge with a lap, mm.

@@ -48,6 +48,18 @@ pub enum CoverFault {
         /// mm.
         length_mm: f64,
     },
+    /// A head lap less than any that the covering is used with.
+    #[error(
+        "a head lap of {lap_mm:.0} mm is less than {least_mm:.0} mm, the least for {called} at any pitch: give more, or its maker's least pitch with the lap"
+    )]
+    LapShort {
+        /// What the covering is called.
+        called: String,
+        /// mm.
+        lap_mm: f64,
+        /// mm.
+        least_mm: f64,
+    },
     /// A figure must be more than nothing, and a number.
     #[error("{what} must be a number above 0, and it is {value}: give the maker's figure")]
     NotPositive {

@@ -182,13 +182,10 @@ fn counted(model: &Model, costs: &Costs, worths: &[f64], most: &[f64]) -> (f64, 
     let stores = || model.stores.iter().zip(&costs.each).zip(most);
     let bought = stores().filter(|((store, _), _)| store.have.is_none());
     // A length that costs nothing and of which there is no end holds every worth down to nothing.
-    let part = bought
-        .map(|((_, cost), most)| if *most > *cost { cost / most } else { 1.0 })
-        .fold(1.0, f64::min);
+    let part = bought.map(|((_, cost), most)| if *most > *cost { cost / most } else { 1.0 }).fold(1.0, f64::min);
     let items: Vec<f64> = worths.iter().map(|worth| worth * part).collect();
-    let dearer: Vec<f64> = stores()
-        .map(|((store, cost), most)| store.have.map_or(0.0, |_| (most * part - cost).max(0.0)))
-        .collect();
+    let dearer: Vec<f64> =
+        stores().map(|((store, cost), most)| store.have.map_or(0.0, |_| (most * part - cost).max(0.0))).collect();
     let sum: f64 = model.items.iter().zip(&items).map(|(item, worth)| f64::from(item.count) * worth).sum();
     let given: f64 = stores().zip(&dearer).map(|(((store, _), _), d)| f64::from(store.have.unwrap_or(0)) * d).sum();
     (sum - given, Worths { items, stores: dearer })

@@ -32,7 +32,8 @@ fn whole(
     let model = searcher.model;
     let mut problem = Problem::new(OptimizationDirection::Minimize);
     let most = |pattern: &Pattern| {
-        let each = pattern.take.iter().filter_map(|&(item, n)| Some(model.items.get(item)?.count.div_ceil(u32::from(n))));
+        let each =
+            pattern.take.iter().filter_map(|&(item, n)| Some(model.items.get(item)?.count.div_ceil(u32::from(n))));
         let have = model.stores.get(pattern.store).and_then(|store| store.have).unwrap_or(u32::MAX);
         i32::try_from(each.max().unwrap_or(0).min(have)).unwrap_or(i32::MAX)
     };
@@ -61,7 +62,8 @@ fn whole(
     match problem.solve_with(options) {
         Ok(outcome) => {
             let Ok(solution) = outcome.into_solution() else { return (None, false) };
-            let times = |variable: &Variable| solution.var_value(*variable).round().clamp(0.0, f64::from(u32::MAX)) as u32;
+            let times =
+                |variable: &Variable| solution.var_value(*variable).round().clamp(0.0, f64::from(u32::MAX)) as u32;
             let taken: Vec<(Pattern, u32)> = patterns
                 .iter()
                 .zip(&often)

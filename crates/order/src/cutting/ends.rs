@@ -1,7 +1,7 @@
 //! Ends that are alike, and what two ends beside each other take of the stock.
 
 use super::turning::{Lying, Slope};
-use super::units::{UNITS, up};
+use super::units::up;
 
 /// Two ends are alike when no cut tells them apart by more than this, mm.
 const SAME_END: f64 = 0.002;
@@ -125,11 +125,8 @@ impl Ends {
     /// What every join takes at least, shared out to its two ends: for each kind of right end and of left end, in
     /// units, the sum never more than the gap between them, and the gap itself for ends that fit each other.
     pub fn shares(&self) -> [Vec<i64>; 2] {
-        let mut right: Vec<i64> = self
-            .joins
-            .iter()
-            .map(|row| row.iter().map(|join| join.gap).min().unwrap_or(0).div_euclid(2))
-            .collect();
+        let mut right: Vec<i64> =
+            self.joins.iter().map(|row| row.iter().map(|join| join.gap).min().unwrap_or(0).div_euclid(2)).collect();
         let left: Vec<i64> = (0..self.lefts.len())
             .map(|l| right.iter().enumerate().map(|(r, share)| self.between(r, l).gap - share).min().unwrap_or(0))
             .collect();
@@ -147,7 +144,3 @@ fn kind_of(kinds: &mut Vec<Profile>, profile: Profile) -> usize {
     })
 }
 
-/// A gap in mm.
-pub(super) fn in_mm(gap: i64) -> f64 {
-    gap as f64 / UNITS
-}

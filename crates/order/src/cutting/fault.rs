@@ -5,7 +5,9 @@
 #[non_exhaustive]
 pub enum CuttingFault {
     /// There is no stock to cut from.
-    #[error("there is no stock of this section to cut from: give the lengths that can be bought, or what is in the yard")]
+    #[error(
+        "there is no stock of this section to cut from: give the lengths that can be bought, or what is in the yard"
+    )]
     NoStock,
     /// A piece fits no length.
     #[error(

@@ -22,9 +22,8 @@ impl Cutting {
     /// With its value counted.
     pub fn of(model: &Model, patterns: Vec<(Pattern, u32)>) -> Self {
         let cost = |store: usize| model.stores.get(store).map_or(0, |store| store.cost);
-        let value = patterns
-            .iter()
-            .fold(0_i64, |sum, (p, n)| sum.saturating_add(cost(p.store).saturating_mul(i64::from(*n))));
+        let value =
+            patterns.iter().fold(0_i64, |sum, (p, n)| sum.saturating_add(cost(p.store).saturating_mul(i64::from(*n))));
         Self { patterns, value }
     }
 }

@@ -58,7 +58,7 @@ fn within(what: &'static str, value: f64, [least, most]: [f64; 2]) -> Result<(),
 fn sized(piece: &Piece, [thickness, depth]: [f64; 2]) -> Result<(), CuttingFault> {
     let finite = piece.points.iter().flatten().all(|mm| mm.abs() < 10.0 * LONGEST);
     let length = box_length(piece);
-    if !finite || !(length >= SHORTEST) {
+    if !finite || length.is_nan() || length < SHORTEST {
         return Err(CuttingFault::NoSize { marks: piece.marks.clone() });
     }
     let over = piece

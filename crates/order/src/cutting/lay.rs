@@ -26,7 +26,8 @@ pub(super) fn bars(searcher: &mut Searcher<'_>, need: &Need, cutting: &Cutting) 
         .items
         .iter()
         .map(|item| {
-            let marks = |&piece: &usize| need.pieces.get(piece).map(|p| p.marks.iter().map(move |m| (piece, m.clone())));
+            let marks =
+                |&piece: &usize| need.pieces.get(piece).map(|p| p.marks.iter().map(move |m| (piece, m.clone())));
             item.pieces.iter().filter_map(marks).flatten().collect::<Vec<_>>().into_iter()
         })
         .collect();
@@ -71,7 +72,8 @@ fn assign(model: &Model, take: &[(usize, u16)], order: &[Placed]) -> Option<Vec<
     order
         .iter()
         .map(|&(shape, _)| {
-            let slot = left.iter_mut().find(|(i, n)| *n > 0 && model.items.get(*i).is_some_and(|it| it.shape == shape))?;
+            let slot =
+                left.iter_mut().find(|(i, n)| *n > 0 && model.items.get(*i).is_some_and(|it| it.shape == shape))?;
             slot.1 -= 1;
             Some(slot.0)
         })

@@ -57,8 +57,8 @@ pub fn bench_points(member: &Member) -> Vec<[f64; 3]> {
     member.bench.points.iter().copied().map(turned).collect()
 }
 
-/// The timbers of a roof by section and class: wide sections first, boards after what carries. Folding wedges are left
-/// out: they come from offcuts.
+/// The timbers of a roof by section and class: wide sections first, boards after what carries. What is not graded goes
+/// with the graded timber of its section, if there is any. Folding wedges are left out: they come from offcuts.
 #[must_use]
 pub fn groups(job: &Job, solution: &Solution) -> Vec<Group> {
     let mut alike: BTreeMap<&str, Vec<&Member>> = BTreeMap::new();
@@ -85,6 +85,18 @@ pub fn groups(job: &Job, solution: &Solution) -> Vec<Group> {
             turns: if has_a_face(first.kind) { Turns::KeepSide } else { Turns::All },
             wants_clean: wants_clean(first.kind),
         });
+    }
+    // Noggins and the like come out of what the graded timber of their section leaves.
+    for at in (0..out.len()).rev() {
+        let graded = out.iter().position(|g| g.class.is_some() && same_section(g.section, out[at].section));
+        if let (None, Some(graded)) = (out[at].class, graded) {
+            let plain = out.remove(at);
+            let graded = if graded > at { graded - 1 } else { graded };
+            let group = &mut out[graded];
+            group.pieces.extend(plain.pieces);
+            group.kinds.extend(plain.kinds);
+            group.volume_m3 += plain.volume_m3;
+        }
     }
     for group in &mut out {
         let reach = |p: &Piece| p.points.iter().map(|q| q[0]).fold(0.0, f64::max);

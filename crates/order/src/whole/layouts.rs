@@ -28,9 +28,10 @@ pub fn layouts(need: &Need, plan: &CuttingPlan, group: &Group, faces: &[Vec<Vec<
 fn alike(a: &Bar, b: &Bar) -> bool {
     a.stock == b.stock
         && a.pieces.len() == b.pieces.len()
-        && a.pieces.iter().zip(&b.pieces).all(|(p, q)| {
-            p.piece == q.piece && p.turn == q.turn && (p.at - q.at).abs() < SAME_PLACE
-        })
+        && a.pieces
+            .iter()
+            .zip(&b.pieces)
+            .all(|(p, q)| p.piece == q.piece && p.turn == q.turn && (p.at - q.at).abs() < SAME_PLACE)
 }
 
 fn layout(need: &Need, bar: &Bar, group: &Group, faces: &[Vec<Vec<[f64; 3]>>]) -> Layout {

@@ -1,8 +1,49 @@
-//! The timber of an order as plain data: what `solve --json` writes under `order`, and what sheets and screens show.
+//! An order as plain data: what `solve --json` writes under `order`, and what sheets and screens show.
 //! Lengths in mm, money in the currency of the region.
 
+use crate::buying::{LiftLoad, Notice, PricedLine, Quote};
+use crate::covering::Covered;
 use roof::solution::{SawSetting, Size, SquareSetting};
 use serde::{Deserialize, Serialize};
+
+/// What to buy for a roof, and how to cut it.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Order {
+    /// Sign of the currency.
+    pub currency: String,
+    /// `cost` or `waste`: what the cutting plans make least.
+    pub aim: String,
+    /// What the saw takes, mm.
+    pub kerf_mm: f64,
+    /// What is cut off each end of a length, mm.
+    pub trim_mm: f64,
+    /// Offcuts of this length are kept, mm.
+    pub keep_mm: f64,
+    /// What goes up in one lift, kg.
+    pub lift_kg: f64,
+    /// Structural timber is bought treated.
+    pub treated: bool,
+    /// Timber by section and class.
+    pub timber: Vec<TimberOut>,
+    /// The covering, when the job names one.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub covering: Option<Covered>,
+    /// Why the slopes cannot be covered so, and what to do.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub covering_refused: Option<String>,
+    /// How many of `lines` are of the covering: the first.
+    pub covering_lines: u32,
+    /// What is bought besides timber.
+    pub lines: Vec<PricedLine>,
+    /// What goes up, and in how many lifts.
+    pub lifts: Vec<LiftLoad>,
+    /// Sums.
+    pub quote: Quote,
+    /// What whoever orders must know.
+    pub notices: Vec<Notice>,
+    /// Cautions for every sheet.
+    pub cautions: Vec<String>,
+}
 
 /// Timber of one section and class: what to buy, and how to cut it.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]

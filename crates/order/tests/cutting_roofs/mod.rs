@@ -99,10 +99,8 @@ pub fn roof(seed: u64, most: u64) -> Need {
         0 => joists(&mut dice, section, most),
         _ => rafters(&mut dice, section, most),
     };
-    let longest = pieces
-        .iter()
-        .map(|p| p.points.iter().map(|p| p[0]).fold(f64::NEG_INFINITY, f64::max))
-        .fold(0.0, f64::max);
+    let longest =
+        pieces.iter().map(|p| p.points.iter().map(|p| p[0]).fold(f64::NEG_INFINITY, f64::max)).fold(0.0, f64::max);
     Need {
         section,
         pieces,
@@ -123,7 +121,11 @@ fn rafters(dice: &mut Dice, section: [f64; 2], most: u64) -> Vec<Piece> {
         let length = dice.between(1900.0, 5200.0);
         let level = dice.below(2) == 0;
         let tail = |length: f64, right: [f64; 2]| {
-            if level { with_level_tail(section, slope, length, right) } else { cut_bar(section, [[0.0, slope, 0.0], [length, right[0], right[1]]]) }
+            if level {
+                with_level_tail(section, slope, length, right)
+            } else {
+                cut_bar(section, [[0.0, slope, 0.0], [length, right[0], right[1]]])
+            }
         };
         let commons = (left / 3 + dice.below(left / 3 + 1)).min(left);
         left -= commons;

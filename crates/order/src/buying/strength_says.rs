@@ -1,0 +1,16 @@
+//! How many fixings the strength of a roof asks for in a joint.
+
+use strength::whole::Strength;
+
+/// The count for a joint of the strength by its name, where it is used most: the number that its words start with,
+/// such as `5 nails 4.0 × 100`. Nothing when it has none.
+pub(super) fn count(strength: Option<&Strength>, name: &str) -> Option<u32> {
+    let joint = strength?.joints.iter().find(|j| j.name == name)?;
+    let (number, _) = joint.takes.split_once(' ')?;
+    number.parse().ok()
+}
+
+/// Straps against lifting that the strength asks for on a wall.
+pub(super) fn straps(strength: Option<&Strength>, wall: &str) -> Option<u32> {
+    strength?.walls.iter().find(|w| w.name == wall)?.straps
+}
