@@ -74,7 +74,7 @@ pub(crate) fn view(desk: &mut Desk) -> Result<OrderView, Refusal> {
         figures: totals(order, &writing),
         notes: order.quote.notes.iter().map(|note| writing.sentence(note)).collect(),
         timber: order.timber.iter().map(|timber| buy::timber(job, solution, timber, &writing)).collect(),
-        covering: cover::covering(job, order, of_covering, &writing),
+        covering: cover::covering(job, order, of_covering, desk.open()?.said.value("loads.covering"), &writing),
         lines: others.iter().map(|line| lines::line(job, line, &writing)).collect(),
         yard: yard::of_job(job, order, &writing),
         lifts: order.lifts.iter().map(|load| lines::lift(load, order.lift_kg, &writing)).collect(),
