@@ -1,7 +1,7 @@
 //! The commented example: every key with its default.
 
 use crate::keys::{self, GROUPS, Key, Kind, Preset, keys, parts, with_names};
-use crate::limits::{PLACE, SECTION};
+use crate::limits::{LONGEST_STATEMENT, PLACE, SECTION};
 
 /// Width of comments, characters.
 const WIDTH: usize = 88;
@@ -96,6 +96,12 @@ pub(crate) fn allowed(kind: &Kind) -> String {
     match kind {
         Kind::Format => keys::FORMAT.to_string(),
         Kind::Text => "A text on one line".to_owned(),
+        Kind::Statement => format!("A text of up to {LONGEST_STATEMENT} characters"),
+        Kind::Date => "A day, as 2027-03-01".to_owned(),
+        Kind::Dates => "Days in brackets, as [2027-03-26]".to_owned(),
+        Kind::Months(limits, unit) => {
+            format!("A number from {} to {} {unit}, or twelve in brackets", limits.least, limits.most)
+        }
         Kind::Folder => "Small letters, digits and dashes".to_owned(),
         Kind::Length(limits) => format!("A length from {} mm to {} mm", limits.least, limits.most),
         Kind::Lengths(limits) => format!("Lengths from {} mm to {} mm, rising", limits.least, limits.most),

@@ -62,6 +62,7 @@
 //! | `bad-region` | the region is the name of a folder |
 //! | `bad-length` | lengths can be read |
 //! | `bad-pitch` | pitches can be read |
+//! | `bad-day` | days exist in the calendar |
 //! | `out-of-range` | values lie in their range |
 //! | `bad-corner` | corners are two lengths |
 //! | `too-many-corners` | at most [`MOST_CORNERS`] corners |
@@ -140,14 +141,15 @@ pub use fault::{Fault, Faults};
 pub use keys::FORMAT;
 pub use length::{LengthError, format_length, format_length_bare, parse_length};
 pub use letters::{wall_index, wall_letter};
-pub use limits::{LARGEST_FILE, LONGEST_TEXT, MOST_CORNERS, MOST_NAMED, MOST_TICKED};
+pub use limits::{LARGEST_FILE, LONGEST_STATEMENT, LONGEST_TEXT, MOST_CORNERS, MOST_NAMED, MOST_TICKED};
 pub use pitch::{PitchError, parse_pitch};
 pub use read::{PlanChecker, read, read_with};
 pub use schema::schema;
 pub use types::{
-    BearingLine, Carried, CollarTimber, Covering, CoveringChoice, Distance, Dormer, DormerKind, Eaves, Fascia, Feet,
-    HipEdge, HipHead, HipLine, HipTimber, Job, JointRules, LengthUnit, NogginTimber, Opening, OpeningKind, OrderAim,
-    Ordering, Parts, Per, PriceOf, PurlinSet, PurlinTimber, RafterTimber, RidgeAs, RidgeTimber, RidgeTop, Section,
-    SpacedTimber, SpliceKind, Spread, Sprocket, StockTimber, StrengthClass, Strong, Survey, TailCut, TickState, Ticked,
-    Timber, UpperSlope, ValleyAs, Verge, Wall, Wood, YardTimber,
+    AccessAsked, AccessKind, BearingLine, Carried, CollarTimber, Covering, CoveringChoice, Day, Distance, Dormer,
+    DormerKind, Eaves, Fascia, Feet, Ground, HipEdge, HipHead, HipLine, HipTimber, Job, JointRules, LengthUnit,
+    NogginTimber, Opening, OpeningKind, OrderAim, Ordering, Parts, Per, PriceOf, ProgrammeAsked, PurlinSet,
+    PurlinTimber, RafterTimber, RidgeAs, RidgeTimber, RidgeTop, Section, SpacedTimber, SpliceKind, Spread, Sprocket,
+    StockTimber, StrengthClass, Strong, Survey, TailCut, TickState, Ticked, Timber, UpperSlope, ValleyAs, Verge, Wall,
+    Wood, WorkItem, YardTimber,
 };

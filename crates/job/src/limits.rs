@@ -250,7 +250,7 @@ pub(crate) const PRICE: Limits = Limits {
 };
 
 /// What goes up in one lift, kg.
-pub(crate) const LIFT: Limits =
+pub(crate) const HOIST: Limits =
     Limits { least: 10.0, most: 20_000.0, why: "It is what the hoist or the forks take, in kilograms" };
 
 /// Sides of tiles, slates and sheets.
@@ -267,3 +267,64 @@ pub(crate) const WEIGHT: Limits =
 
 /// Shares in percent.
 pub(crate) const PERCENT: Limits = Limits { least: 0.0, most: 50.0, why: "It is an allowance, in percent" };
+
+/// Longest statement that people on site write, characters: some lines in a
+/// table of a record.
+pub const LONGEST_STATEMENT: usize = 600;
+
+/// Most days off: more than a year of them is no list of one roof's.
+pub(crate) const MOST_HOLIDAYS: usize = 400;
+
+/// People of one trade at work together.
+pub(crate) const CREW: Limits =
+    Limits { least: 1.0, most: 50.0, why: "Somebody does the work, and fifty do not fit on one roof" };
+
+/// Hours of work in a day.
+pub(crate) const DAY_HOURS: Limits =
+    Limits { least: 1.0, most: 16.0, why: "It is the time at work in one day, without breaks" };
+
+/// Hours for one piece of work.
+pub(crate) const WORK_HOURS: Limits =
+    Limits { least: 0.0, most: 400.0, why: "It is for one piece, metre or square metre, not for the whole job" };
+
+/// Share of the time lost to weather, per cent.
+pub(crate) const WEATHER_LOSS: Limits =
+    Limits { least: 0.0, most: 90.0, why: "A month in which more is lost is no month to put up a roof" };
+
+/// Days for a scaffold.
+pub(crate) const SCAFFOLD_DAYS: Limits =
+    Limits { least: 0.0, most: 200.0, why: "No scaffold of a roof that is cut by hand takes so many days" };
+
+/// Load classes of platforms.
+pub(crate) const LOAD_CLASS: Limits = Limits { least: 1.0, most: 6.0, why: "There are six load classes" };
+
+/// Length of a bay.
+pub(crate) const BAY: Limits = Limits {
+    least: 500.0,
+    most: 4000.0,
+    why: "Boards do not span from standard to standard further than their transoms are made for",
+};
+
+/// Boards side by side.
+pub(crate) const BOARDS: Limits =
+    Limits { least: 2.0, most: 12.0, why: "One board is no platform, and a dozen are wider than scaffolds stand" };
+
+/// Height of a lift.
+pub(crate) const LIFT: Limits =
+    Limits { least: 500.0, most: 3000.0, why: "People work from each lift, and standards are braced at each" };
+
+/// Height of plates above the ground.
+pub(crate) const PLATE_HEIGHT: Limits =
+    Limits { least: 0.0, most: 50_000.0, why: "Plates lie above the ground, and no roof by hand stands 50 m up" };
+
+/// Timbers of one stack.
+pub(crate) const STACK: Limits =
+    Limits { least: 1.0, most: 500.0, why: "It is one stack on a platform, not the whole roof on the lorry" };
+
+/// Prices.
+pub(crate) const MONEY: Limits =
+    Limits { least: 0.0, most: 10_000_000.0, why: "It is a price in pounds or dollars, not in pence or cents" };
+
+/// Weeks of hire.
+pub(crate) const HIRE_WEEKS: Limits =
+    Limits { least: 0.0, most: 520.0, why: "It is in weeks, and ten years is no hire of a scaffold" };

@@ -1,8 +1,8 @@
 //! The words a file uses for each choice.
 
 use crate::{
-    Covering, DormerKind, Fascia, Feet, HipEdge, HipHead, HipLine, LengthUnit, OpeningKind, OrderAim, Per, PurlinSet,
-    RidgeAs, RidgeTop, SpliceKind, Spread, StrengthClass, TailCut, TickState, ValleyAs, Wood,
+    AccessKind, Covering, DormerKind, Fascia, Feet, Ground, HipEdge, HipHead, HipLine, LengthUnit, OpeningKind,
+    OrderAim, Per, PurlinSet, RidgeAs, RidgeTop, SpliceKind, Spread, StrengthClass, TailCut, TickState, ValleyAs, Wood,
 };
 
 /// A choice that is written as a word.
@@ -103,6 +103,16 @@ impl Choice for Feet {
 
 impl Choice for RidgeAs {
     const WORDS: &'static [(&'static str, Self)] = &[("board", Self::Board), ("beam", Self::Beam)];
+}
+
+impl Choice for AccessKind {
+    const WORDS: &'static [(&'static str, Self)] =
+        &[("scaffold", Self::Scaffold), ("tower", Self::Tower), ("edge-protection", Self::EdgeProtection)];
+}
+
+impl Choice for Ground {
+    const WORDS: &'static [(&'static str, Self)] =
+        &[("firm", Self::Firm), ("soft", Self::Soft), ("sloping", Self::Sloping)];
 }
 
 impl Choice for StrengthClass {

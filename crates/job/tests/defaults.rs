@@ -100,8 +100,9 @@ fn every_line_that_is_commented_out_can_be_put_in() {
     // Date and revision, eight keys of a wall, both pairs of the roof's second
     // pitch and its sprockets, birdsmouth and the valley's size, 23 keys of
     // parts, 8 of an opening, 8 of a dormer, 3 of a bearing, 7 of a survey, 12
-    // of loads, 7 of stock, 5 of the yard, 3 of a price, 11 of the covering and the two lists of what is done.
-    assert_eq!(out.len(), 2 + 8 + 4 + 2 + 23 + 8 + 8 + 3 + 7 + 12 + 7 + 5 + 3 + 11 + 2);
+    // of loads, 7 of stock, 5 of the yard, 3 of a price, 11 of the covering, 4 of the programme and 19 of its hours,
+    // 9 of the access, one statement and the two of what is done.
+    assert_eq!(out.len(), 2 + 8 + 4 + 2 + 23 + 8 + 8 + 3 + 7 + 12 + 7 + 5 + 3 + 11 + (4 + 19 + 9 + 1) + 2);
 }
 
 #[test]
@@ -148,6 +149,15 @@ fn defaults_are_those_of_the_guide() {
     assert_eq!(joint.wood, Wood::Softwood);
     assert!(job.openings.is_empty() && job.dormers.is_empty() && job.bearings.is_empty());
     assert_eq!(job.eaves.sprocket, None);
+    let programme = job.programme;
+    assert_eq!((programme.crew, programme.roofers, programme.hours_a_day), (2, 2, 8.0));
+    assert_eq!((programme.start, programme.weather_loss, programme.saturdays), (None, None, false));
+    assert!(programme.holidays.is_empty() && programme.hours.is_empty() && job.records.is_empty());
+    let access = job.access;
+    assert_eq!((access.class, access.bay, access.boards, access.lift), (3, 2000.0, 5, 2000.0));
+    assert_eq!((access.kind, access.plate_height, access.people, access.passers_by), (None, None, None, None));
+    assert_eq!((access.hire, access.hire_weeks, access.extra_week), (None, 6, None));
+    assert_eq!(access, job::AccessAsked::plain());
     let letters: Vec<&str> = job.walls.iter().map(|wall| wall.letter.as_str()).collect();
     assert_eq!(letters, ["A", "B", "C", "D"]);
     assert!(job.walls.iter().all(|wall| wall.pitch_deg == 40.0 && !wall.gable && wall.overhang.is_none()));
@@ -264,4 +274,24 @@ fn what_was_measured_can_be_put_in_for_the_corners() {
     for (measured, given) in job.loops[0].iter().zip(&plain.loops[0]) {
         assert!((measured[0] - given[0]).abs() < 2.0 && (measured[1] - given[1]).abs() < 2.0, "{measured:?}");
     }
+}
+
+#[test]
+fn everything_of_the_site_is_in_the_job() {
+    let job = job::read(include_str!("cases/good-site.toml")).unwrap_or_else(|faults| panic!("{faults}"));
+    let programme = job.programme;
+    assert_eq!(programme.start.map(|day| day.to_string()).as_deref(), Some("2028-02-29"));
+    assert_eq!((programme.crew, programme.hours_a_day, programme.saturdays), (3, 7.5, true));
+    let holidays: Vec<String> = programme.holidays.iter().map(ToString::to_string).collect();
+    assert_eq!(holidays, ["2028-04-14", "2028-04-17"], "in order, each once");
+    assert_eq!(programme.weather_loss, Some([0.125; 12]));
+    assert_eq!((programme.scaffold_up, programme.scaffold_down), (Some(2.0), None));
+    let hours: Vec<(&str, f64)> = programme.hours.iter().map(|(item, hours)| (item.word(), *hours)).collect();
+    assert_eq!(hours, [("rafter_each", 0.5), ("covering_m2", 0.0)]);
+    let access = job.access;
+    assert_eq!((access.kind, access.class, access.people), (Some(job::AccessKind::Tower), 4, Some(3)));
+    assert_eq!((access.plate_height, access.hire, access.extra_week), (Some(5100.0), Some(1400.0), Some(60.0)));
+    assert_eq!((access.ground, access.passers_by), (Some(job::Ground::Soft), Some(false)));
+    assert_eq!((access.on_pavement, access.overhead_lines), (Some(true), None));
+    assert!(job.records["brief-ground"].ends_with("every pair."));
 }

@@ -6,6 +6,6 @@ pub mod buying;
 pub mod covering;
 pub mod cutting;
 pub mod money;
+pub mod prices;
 pub mod stock;
 pub mod whole;
-pub mod prices;

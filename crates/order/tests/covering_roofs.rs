@@ -208,6 +208,8 @@ fn refusals() {
         ..Chosen::named("slate")
     };
     assert!(matches!(cover(&steep, &tiny, 400.0, uk()), Err(CoverFault::TooMany { .. })));
+    let thread = Chosen { width: Some(1e-9), cover_width: Some(1e-9), ..Chosen::named("slate") };
+    assert!(matches!(cover(&steep, &thread, 400.0, uk()), Err(CoverFault::TooMany { .. })));
     // Sprockets flatter than the covering allows.
     assert!(cover(&example("sprockets"), &Chosen::named("plain-tile"), 400.0, uk()).is_err());
     assert!(Coverings::of("nowhere").is_err());
@@ -236,6 +238,64 @@ fn sheets_cover_the_slope() {
         assert_eq!(sheets.len(), 2);
         assert!(sheets.iter().all(|l| l.unit == CoverUnit::M2 && l.quantity >= l.net));
     }
+}
+
+#[test]
+fn courses_that_come_out_whole() {
+    // 9900 / 165 = 60 tiles. Even courses have 60; odd ones begin and end with a tile and a half, and 57 between.
+    let covered = cover(&solved(&rect(9900.0, 7000.0, 40.0, true, 300.0)), &no_overhang("plain-tile"), 400.0, uk())
+        .expect("covered");
+    for s in &covered.slopes {
+        // The course under the eaves and the top one (number 48, even) are of short tiles.
+        assert_eq!((s.courses, s.whole, s.cut, s.wide), (50, 24 * 60 + 24 * 57, 0, 2 * 25));
+        assert_eq!(s.short, 57 + 60);
+    }
+}
+
+#[test]
+fn areas_from_first_principles() {
+    // The overhang grows the plan all round: by its perimeter and its corners; all of it lies at one pitch.
+    let cos = geometry::Angle::deg(40.0).cos();
+    let tile = Chosen { eaves_overhang: Some(50.0), ..Chosen::named("plain-tile") };
+    let hip = cover(&solved(&rect(9000.0, 7000.0, 40.0, false, 300.0)), &tile, 400.0, uk()).expect("covered");
+    assert!((hip.area_m2 - 9.7 * 7.7 / cos).abs() < 1e-6, "{}", hip.area_m2);
+    let (a, b, w, d) = (4.0, 5.0, 4.5, 0.3);
+    let l = cover(&solved(&ell(4000.0, 5000.0, 4500.0, 40.0)), &tile, 400.0, uk()).expect("covered");
+    let (plan, round) = (w * (a + w) + w * b, 2.0 * (a + w + b + w));
+    let grown = plan + round * d + 4.0 * d * d;
+    assert!((l.area_m2 - grown / cos).abs() < 1e-6, "{} {}", l.area_m2, grown / cos);
+}
+
+#[test]
+fn pieces_of_a_pyramid_by_points() {
+    // Every piece is looked at by a grid of points; the count works by areas and skips what no edge crosses.
+    const SIDE: f64 = 6000.0;
+    const GRID: usize = 60;
+    let solution = solved(&rect(SIDE, SIDE, 40.0, false, 0.0));
+    let covered = cover(&solution, &no_overhang("single-lap-tile"), 400.0, uk()).expect("covered");
+    let slope = &covered.slopes[0];
+    let (length, width, piece) = (slope.length_mm, 301.0, 420.0);
+    let [mut whole, mut cut] = [0_u64; 2];
+    for k in 0..slope.courses {
+        let tail = if k + 1 == slope.courses { length - 30.0 - piece } else { k as f64 * slope.gauge_mm };
+        for place in 0..20 {
+            let inside = |i: usize, j: usize| {
+                let u = (place as f64 + (i as f64 + 0.5) / GRID as f64) * width;
+                let s = tail + (j as f64 + 0.5) / GRID as f64 * piece;
+                let in_from_hips = s / length * SIDE / 2.0;
+                u > in_from_hips && u < SIDE - in_from_hips
+            };
+            let points = (0..GRID * GRID).filter(|n| inside(n % GRID, n / GRID)).count() as f64;
+            match points / (GRID * GRID) as f64 {
+                share if share <= 0.02 => {}
+                share if share > 0.98 => whole += 1,
+                _ => cut += 1,
+            }
+        }
+    }
+    // A share next to a threshold may be read either way by points.
+    assert!(slope.whole.abs_diff(whole) <= 1 && slope.cut.abs_diff(cut) <= 2, "{slope:?} {whole} {cut}");
+    assert_eq!(slope.cuts.hip, slope.cut);
 }
 
 /// An L of two widths, with its hips and its valley.

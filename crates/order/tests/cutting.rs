@@ -46,10 +46,8 @@ fn the_best_stock_for_one_size_is_the_reference_s() {
     let text = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/../../reference/site_checks.json"));
     let rows: serde_json::Value = serde_json::from_str(&text.expect("the reference is there")).expect("it is JSON");
     let rows = rows.as_array().cloned().or_else(|| rows["rows"].as_array().cloned()).expect("rows");
-    let rows: Vec<_> = rows
-        .iter()
-        .filter(|row| row["id"].as_str().is_some_and(|id| id.starts_with("mat.stock_for_")))
-        .collect();
+    let rows: Vec<_> =
+        rows.iter().filter(|row| row["id"].as_str().is_some_and(|id| id.starts_with("mat.stock_for_"))).collect();
     assert_eq!(rows.len(), 3);
     for row in rows {
         let length = row["inputs"]["piece_mm"].as_f64().expect("a length");
@@ -64,8 +62,10 @@ fn the_best_stock_for_one_size_is_the_reference_s() {
         let tolerance = row["tolerance"].as_f64().expect("a tolerance");
         let expected = row["expected"]["waste_frac"].as_f64().expect("a part");
         assert!((waste - expected).abs() <= tolerance, "{length}: {waste} for {expected}");
-        let stock = row["expected"]["stock_m"].as_f64().expect("a length") * 1000.0;
-        assert!(plan.bars.iter().any(|bar| need.stock[bar.stock].length == stock), "{length}");
+        // Its length is the best, or as good as the best: of 2350 mm, 2.4 m and 7.2 m waste the same part.
+        let length = row["expected"]["stock_m"].as_f64().expect("a length") * 1000.0;
+        let alone = Need { stock: vec![stock(length, 1.0)], ..need };
+        assert_eq!(order::cutting::plan(&alone).expect("a plan").value, plan.value);
     }
 }
 
@@ -111,7 +111,7 @@ fn one_cheek_cut_makes_two_jacks() {
 fn a_side_that_is_to_be_seen_stays_on_its_side() {
     let slope = 0.5;
     let kept = Piece { turns: Turns::KeepSide, ..piece("S", 2, cut_bar(SECTION, [[0.0; 3], [900.0, slope, 0.0]])) };
-    let need = need(vec![kept], vec![stock(1830.0, 5.0)]);
+    let need = need(vec![kept], vec![stock(1880.0, 5.0)]);
     let plan = plan(&need).expect("a plan");
     // Half a turn about the side's normal lets the two slanting ends lie into each other.
     let turns: Vec<Turn> = plan.bars[0].pieces.iter().map(|laid| laid.turn).collect();
@@ -177,7 +177,7 @@ fn nothing_to_cut_is_a_plan() {
 #[test]
 fn the_check_finds_what_is_wrong() {
     let pieces = vec![square("P", 3, 1000.0), square("Q", 2, 700.0)];
-    let need = need(pieces, vec![stock(2400.0, 6.0), stock(3600.0, 9.0)]);
+    let need = need(pieces, vec![stock(3600.0, 9.0)]);
     let good = plan(&need).expect("a plan");
     assert_eq!(verify(&need, &good), Ok(()));
     type Spoil = fn(&mut CuttingPlan);

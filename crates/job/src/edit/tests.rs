@@ -201,6 +201,13 @@ batten = { price = 0.5, per = "m" }
 [covering]
 of = "slate"
 
+[programme]
+start = 2031-05-12
+hours = { rafter_each = 0.3 }
+
+[access]
+class = 4
+
 [done]
 Jack-3 = { state = "fixed" }
 

@@ -28,6 +28,14 @@ pub(crate) enum Kind {
     Figure(Limits, &'static str),
     /// Numbers of some other unit, as many as are wanted.
     Figures(Limits, &'static str),
+    /// A day of the calendar.
+    Date,
+    /// Days of the calendar.
+    Dates,
+    /// A number of some unit for each month, or one for all.
+    Months(Limits, &'static str),
+    /// A text of some lines.
+    Statement,
     /// A word of a choice.
     Word(fn() -> Vec<&'static str>),
     /// Yes or no.
@@ -73,7 +81,10 @@ impl Kind {
     pub(crate) fn wanted(&self) -> &'static str {
         match self {
             Self::Format => "the number of a format",
-            Self::Text => "a text",
+            Self::Text | Self::Statement => "a text",
+            Self::Date => "a day",
+            Self::Dates => "a list of days",
+            Self::Months(..) => "a number, or twelve",
             Self::Folder => "the name of a region",
             Self::Length(_) => "a length",
             Self::Lengths(_) | Self::Sides(_) => "a list of lengths",
@@ -98,6 +109,15 @@ impl Kind {
         match self {
             Self::Format => format!("Write {FORMAT}"),
             Self::Text => "Write a text in quotes, on one line".to_owned(),
+            Self::Statement => "Write a text in quotes".to_owned(),
+            Self::Date => "Write year, month and day, such as 2027-03-01".to_owned(),
+            Self::Dates => "Write days in brackets, such as [2027-03-26, 2027-03-29]".to_owned(),
+            Self::Months(limits, unit) => {
+                format!(
+                    "Write {unit} as a number from {} to {}, or twelve of them in brackets",
+                    limits.least, limits.most
+                )
+            }
             Self::Folder => "Write small letters, digits and dashes in quotes, such as \"uk\"".to_owned(),
             Self::Length(_) => "Write millimetres as a number, or a text with a unit such as \"8.4 m\"".to_owned(),
             Self::Lengths(_) => "Write lengths in brackets, such as [1800, 3600]".to_owned(),

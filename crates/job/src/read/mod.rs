@@ -15,6 +15,7 @@ mod plan;
 mod plan_words;
 mod reader;
 mod roof;
+mod site;
 mod strength;
 mod survey;
 mod survey_words;
@@ -74,6 +75,9 @@ pub fn read_with(text: impl AsRef<[u8]>, checker: &PlanChecker<'_>) -> Result<Jo
     let carried = strength::carried(&mut reader, &root);
     let strong = strength::strong(&mut reader, &root);
     let order = order::read(&mut reader, &root);
+    let programme = site::programme(&mut reader, &root);
+    let access = site::access(&mut reader, &root);
+    let records = site::records(&mut reader, &root);
     let done = done::read(&mut reader, &root);
     parts::struts_stand(&mut reader, &root);
     let over = OverThePlan { walls: &roof.walls, timber: &timber, openings: &openings, dormers: &dormers };
@@ -102,6 +106,9 @@ pub fn read_with(text: impl AsRef<[u8]>, checker: &PlanChecker<'_>) -> Result<Jo
         yard: order.yard,
         prices: order.prices,
         covering: order.covering,
+        programme,
+        access,
+        records,
         done,
     })
 }

@@ -99,6 +99,9 @@ fn property<'s>(schema: &'s mut Value, path: &str) -> Option<&'s mut Map<String,
     schema.pointer_mut(&format!("{group}/{place}"))?.as_object_mut()
 }
 
+/// How a day is written.
+const DAY: &str = "^[0-9]{4}-[0-9]{2}-[0-9]{2}$";
+
 /// Adds meaning, default and range to the schema of a key.
 fn describe(property: &mut Map<String, Value>, key: &Key) {
     let default = match key.preset {
@@ -130,6 +133,16 @@ fn describe(property: &mut Map<String, Value>, key: &Key) {
             property.insert("minLength".to_owned(), json!(1));
             property.insert("maxLength".to_owned(), json!(crate::LONGEST_TEXT));
         }
+        Kind::Statement => {
+            property.insert("minLength".to_owned(), json!(1));
+            property.insert("maxLength".to_owned(), json!(crate::LONGEST_STATEMENT));
+        }
+        Kind::Date => {
+            property.insert("pattern".to_owned(), json!(DAY));
+        }
+        Kind::Dates => {
+            property.insert("items".to_owned(), json!({ "type": "string", "pattern": DAY }));
+        }
         Kind::Corners => {
             property.insert("minItems".to_owned(), json!(3));
         }
@@ -143,7 +156,14 @@ fn describe(property: &mut Map<String, Value>, key: &Key) {
         Kind::Wall => {
             property.insert("pattern".to_owned(), json!("^[A-Z]+$"));
         }
-        Kind::Word(_) | Kind::Flag | Kind::Size | Kind::Lengths(_) | Kind::Figures(..) | Kind::Point | Kind::Loops => {}
+        Kind::Word(_)
+        | Kind::Flag
+        | Kind::Size
+        | Kind::Lengths(_)
+        | Kind::Figures(..)
+        | Kind::Months(..)
+        | Kind::Point
+        | Kind::Loops => {}
     }
 }
 

@@ -5,6 +5,7 @@
 mod named;
 mod order;
 mod parts;
+mod site;
 
 use crate::{Fascia, HipEdge, HipHead, HipLine, LengthUnit, RidgeTop, Spread, TailCut};
 use named::{BearingKeys, DoneKeys, DormerKeys, LoadsKeys, OpeningKeys, StrengthKeys};
@@ -14,6 +15,7 @@ use parts::{
     HangerKeys, JointKeys, LadderKeys, LayBoardKeys, NogginKeys, PurlinKeys, SoffitKeys, StrutKeys,
 };
 use schemars::JsonSchema;
+use site::{AccessKeys, ProgrammeKeys, RecordKeys};
 use std::collections::BTreeMap;
 
 /// A job of traditional cut roof: the plates as built, the roof and its timber.
@@ -39,6 +41,9 @@ pub(super) struct JobFile {
     yard: BTreeMap<String, YardKeys>,
     price: BTreeMap<String, PriceKeys>,
     covering: CoveringKeys,
+    programme: ProgrammeKeys,
+    access: AccessKeys,
+    record: BTreeMap<String, RecordKeys>,
     done: BTreeMap<String, DoneKeys>,
 }
 

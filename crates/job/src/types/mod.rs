@@ -5,6 +5,7 @@ mod openings;
 mod order;
 mod parts;
 mod progress;
+mod site;
 mod strength;
 mod survey;
 
@@ -15,6 +16,7 @@ pub use parts::{
 };
 
 pub use progress::{TickState, Ticked};
+pub use site::{AccessAsked, AccessKind, Day, Ground, ProgrammeAsked, WorkItem};
 pub use strength::{Carried, Covering, Feet, RidgeAs, StrengthClass, Strong};
 pub use survey::Survey;
 
@@ -70,6 +72,13 @@ pub struct Job {
     pub prices: Vec<PriceOf>,
     /// What covers the slopes, for ordering; `None` when nothing is written of it.
     pub covering: Option<CoveringChoice>,
+    /// When it goes up, and by how many.
+    pub programme: ProgrammeAsked,
+    /// What it is put up from.
+    pub access: AccessAsked,
+    /// What people on site say in place of statements of the records, by
+    /// the names of these; some may be gone since.
+    pub records: BTreeMap<String, String>,
     /// What is cut and fixed, by the marks of timbers; some may be gone from
     /// the roof since.
     pub done: BTreeMap<String, Ticked>,

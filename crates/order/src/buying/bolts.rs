@@ -6,7 +6,7 @@ use super::line::{Line, LineKind};
 use super::strength_says;
 use job::Per;
 use roof::rules::Standing;
-use roof::solution::{BoltWay, Member, MemberKind, Solution, SpliceForm, SpliceOut};
+use roof::solution::{BoltWay, CutPlace, Member, MemberKind, Solution, SpliceForm, SpliceOut};
 use std::collections::BTreeMap;
 use strength::whole::Strength;
 
@@ -43,7 +43,7 @@ pub(super) fn lines(
         counted.habit |= habit;
         *counted.what.entry(what.to_owned()).or_default() += count;
     };
-    for (member, splice) in halves(&solution.members) {
+    for (member, splice) in holes(&solution.members) {
         for bolt in &splice.bolts {
             let grip = grip(&solution.members, member, splice, bolt.through);
             add(bolt.diameter_mm, grip, 1, splice_words(splice.kind), false);
@@ -59,15 +59,28 @@ pub(super) fn lines(
     written(&all, figures)
 }
 
+/// Every splice with the timber whose holes tell its bolts, each bolt once: halves of a scarf share theirs, butted
+/// lengths between fish plates have their own.
+fn holes(members: &[Member]) -> impl Iterator<Item = (&Member, &SpliceOut)> {
+    let butted = members.iter().filter(|m| !matches!(m.kind, MemberKind::FishPlate | MemberKind::Wedge));
+    let second = butted.flat_map(|m| {
+        let foot = m.splices.iter().filter(|s| s.kind == SpliceForm::FishPlates && s.at == CutPlace::Foot);
+        foot.map(move |s| (m, s))
+    });
+    halves(members).chain(second)
+}
+
 /// What a bolt of a splice goes through, mm.
 fn grip(members: &[Member], half: &Member, splice: &SpliceOut, way: BoltWay) -> f64 {
     match way {
         BoltWay::Depth => half.size.depth_mm,
         BoltWay::Thickness => {
+            // Fish plates name the length towards the foot.
+            let lower = if splice.at == CutPlace::Foot { &splice.mate } else { &half.mark };
             let plates = members.iter().filter(|m| {
                 m.kind == MemberKind::FishPlate
                     && splice.kind == SpliceForm::FishPlates
-                    && m.splices.iter().any(|s| s.mate == half.mark)
+                    && m.splices.iter().any(|s| s.mate == *lower)
             });
             half.size.thickness_mm + plates.map(|m| m.size.thickness_mm).sum::<f64>()
         }

@@ -45,7 +45,8 @@ pub(super) fn lines(job: &Job, solution: &Solution, found: &Found<'_>) -> Vec<Li
     let slopes: f64 = solution.faces.iter().map(|face| face.slope_area_m2).sum();
     let hole = |kind: fn(&str) -> bool| -> f64 {
         let mine = solution.openings.iter().filter(|o| kind(&o.kind));
-        mine.map(|o| area(o.outline.iter().copied().map(DVec3::from_array)) / MM2_IN_M2).sum()
+        mine.map(|o| area(o.outline.iter().copied().map(DVec3::from_array)) / MM2_IN_M2)
+            .fold(0.0, |sum, area| sum + area)
     };
     if carried.lining > 0.0 {
         let holes = hole(|kind| kind != "hatch");

@@ -88,13 +88,15 @@ pub enum CoverFault {
         /// mm.
         most_mm: f64,
     },
-    /// More courses than a roof has.
-    #[error("{place}: {courses} courses are more than can be counted: check the gauge and the length of the pieces")]
+    /// More courses, or pieces in one, than a roof has.
+    #[error("{place}: {count:.0} {what} are more than can be counted: check the size and the gauge of the pieces")]
     TooMany {
         /// Which slope.
         place: String,
+        /// Of what.
+        what: &'static str,
         /// How many.
-        courses: u64,
+        count: f64,
     },
     /// The roof has no slopes.
     #[error("the roof has no slopes to cover")]

@@ -212,7 +212,9 @@ impl Count<'_> {
             let what = format!("battens {thick:.0} x {wide:.0}");
             let from = "length of every course at its batten, without waste: joints lie on rafters";
             out.push(CoverLine { kg: Some(kg), ..plain("batten", &what, b.metres, CoverUnit::M, from) });
-            let nails = sums::whole_up(b.metres * 1000.0 / self.rafter_centres + self.sum(|c| c.whole.min(1)) as f64);
+            // One at every rafter, and one at the end of each course.
+            let ends = self.rows.iter().map(|r| r.rows.len()).sum::<usize>();
+            let nails = sums::whole_up(b.metres * 1000.0 / self.rafter_centres + ends as f64);
             out.push(plain("batten-nail", "batten nails", nails as f64, CoverUnit::Each, "one at every rafter"));
         } else if let Some(rails) = self.product.rails {
             let metres: f64 = self.slopes.iter().map(|s| s.area()).sum::<f64>() / rails / 1000.0;

@@ -84,7 +84,8 @@ pub struct CoverLine {
     pub quantity: f64,
     /// Unit.
     pub unit: CoverUnit,
-    /// What is on the roof of it weighs so much, kg, where that is known.
+    /// What is on the roof of it weighs so much, kg, where that is known; the line of the covering has the weight of its
+    /// short and wide pieces too.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub kg: Option<f64>,
     /// How it is counted, in words.

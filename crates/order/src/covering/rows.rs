@@ -9,6 +9,9 @@ use super::{SAME, SAME_PITCH, sums};
 /// No roof has more courses than this: beyond it a figure is wrong.
 const MOST_COURSES: u64 = 5000;
 
+/// No course has more pieces than this: beyond it a figure is wrong.
+const MOST_IN_COURSE: f64 = 20_000.0;
+
 /// What a course is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum RowKind {
@@ -72,7 +75,7 @@ pub fn rows(slopes: &[Slope], product: &Product, top_gap: f64) -> Result<Vec<Row
         let courses =
             if wanted[k].distance > 0.0 && gauge > 0.0 { sums::whole_up(wanted[k].distance / gauge).max(1) } else { 0 };
         if n.max(courses) > MOST_COURSES {
-            return Err(CoverFault::TooMany { place: slope.place(), courses: n.max(courses) });
+            return Err(CoverFault::TooMany { place: slope.place(), what: "courses", count: n.max(courses) as f64 });
         }
         out.push(laid(slope, product, &wanted[k], courses, gauge, top_gap));
     }
@@ -87,6 +90,10 @@ fn want(slope: &Slope, product: &Product, top_gap: f64) -> Result<Wanted, CoverF
     let most = product.most_gauge_with(lap);
     if !(most > 0.0) {
         return Err(CoverFault::LapImpossible { lap_mm: lap, length_mm: product.length });
+    }
+    let in_course = slope.width() / product.cover_width;
+    if !(in_course < MOST_IN_COURSE) {
+        return Err(CoverFault::TooMany { place: slope.place(), what: "pieces in a course", count: in_course });
     }
     let [low, high] = slope.heights();
     let distance = match product.way {

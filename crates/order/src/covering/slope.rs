@@ -89,6 +89,13 @@ impl Slope {
         ring::heights(&self.ring)
     }
 
+    /// From end to end along its wall, mm.
+    pub fn width(&self) -> f64 {
+        let us = self.ring.iter().map(|p| p.x);
+        let [a, b] = us.fold([f64::INFINITY, f64::NEG_INFINITY], |[a, b], u| [a.min(u), b.max(u)]);
+        b - a
+    }
+
     /// What is covered of it, mm².
     pub fn area(&self) -> f64 {
         ring::area(&self.ring) - self.holes.iter().map(|h| ring::area(&h.ring).abs()).sum::<f64>()

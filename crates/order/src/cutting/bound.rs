@@ -31,6 +31,9 @@ const TOWARDS: f64 = 0.4;
 /// Steps of the search of one length.
 const FUEL: u64 = 200_000;
 
+/// Into how many units the cost of a length is divided at most when a bound is rounded up.
+const MOST_PARTS: i64 = 60;
+
 /// Part of the bound that rounding of its sums can be.
 const SUMS: f64 = 1e-9;
 
@@ -61,6 +64,7 @@ pub(super) struct Bound {
 pub(super) struct Costs {
     /// By store.
     pub each: Vec<f64>,
+    money: Vec<i64>,
     scale: f64,
     lattice: i64,
 }
@@ -71,7 +75,8 @@ impl Costs {
         let most = model.stores.iter().map(|store| store.cost).max().unwrap_or(0).max(1) as f64;
         let scale = SCALE / most;
         let lattice = model.stores.iter().map(|store| store.cost).fold(0, common);
-        Self { each: model.stores.iter().map(|store| store.cost as f64 * scale).collect(), scale, lattice }
+        let money = model.stores.iter().map(|store| store.cost).collect();
+        Self { each: model.stores.iter().map(|store| store.cost as f64 * scale).collect(), money, scale, lattice }
     }
 
     /// The least value that there can be from this one on: values are sums of costs.
@@ -82,13 +87,40 @@ impl Costs {
         whole.saturating_add(lattice - 1) / lattice * lattice
     }
 
+    /// The same, when what a sum of costs can be is looked at more closely. Whatever the unit, as many units as each
+    /// length costs, rounded up, are together at least as many as the bound is, rounded up (a Gomory cut of rank one):
+    /// with a length of 300 mm as the unit that rounds a bound up to whole steps of length even when prices are not
+    /// quite in step with it.
+    pub fn up_by_units(&self, bound: f64) -> i64 {
+        let value = bound / self.scale;
+        let value = value - SUMS * value.abs() - 1e-3;
+        let costs: Vec<i64> = self.money.iter().copied().filter(|cost| *cost > 0).collect();
+        let mut best = value;
+        for &unit in &costs {
+            for parts in 1..=MOST_PARTS {
+                let units = |cost: i64| cost.saturating_mul(parts).saturating_add(unit - 1) / unit;
+                let worst = costs.iter().map(|&cost| cost as f64 / units(cost) as f64).fold(f64::INFINITY, f64::min);
+                let whole = (value * parts as f64 / unit as f64 - SUMS).ceil();
+                best = best.max(whole * worst * (1.0 - SUMS));
+            }
+        }
+        self.up(best * self.scale).max(self.up(bound))
+    }
+
+    /// The value below which a bound must stay for a better plan than one of this value to be possible, in the scale
+    /// of the program.
+    pub fn below(&self, value: i64) -> f64 {
+        self.scaled(value.saturating_sub(self.lattice.max(1))) * (1.0 + SUMS) + self.scale * 0.01
+    }
+
     /// A value in the scale of the program.
     pub fn scaled(&self, value: i64) -> f64 {
         value as f64 * self.scale
     }
 }
 
-fn common(a: i64, b: i64) -> i64 {
+/// The greatest common divisor.
+pub(super) fn common(a: i64, b: i64) -> i64 {
     if b == 0 { a } else { common(b, a % b) }
 }
 
@@ -255,6 +287,7 @@ pub(super) fn bound(searcher: &mut Searcher<'_>, costs: &Costs, known: &[Cutting
             }
         }
     }
+    best.at_least = costs.up_by_units(best.exact.max(0.0));
     best.patterns = program.rows;
     best
 }

@@ -1,16 +1,28 @@
 //! From the bound to a plan in whole lengths.
 
-use super::bound::{Bound, Costs};
+use super::bound::{Bound, Costs, Worths, common};
 use super::greedy::{Cutting, exact};
 use super::model::Model;
 use super::patterns::{Ask, Pattern, Searcher};
+use super::rows::Row;
+use super::tree::Tree;
 use microlp::{ComparisonOp, OptimizationDirection, Problem, SolutionStatus, SolveOptions, Variable};
 
-/// Nodes of a search over the patterns that the bound made.
-const NODES_FIRST: u64 = 60;
+/// Work of all searches for a plan in whole lengths: nodes times patterns.
+const WORK: u64 = 300_000;
 
-/// Nodes of a search over all patterns that can be in a better plan.
-const NODES_ALL: u64 = 1_500;
+/// Work of a proof, patterns times rows of all programs.
+const PROOF_WORK: u64 = 4_000_000;
+
+/// What a node costs beside its patterns, in patterns.
+const EACH_NODE: u64 = 20;
+
+/// How far from the bound patterns are looked for, as a part of the gap: a narrow search gives a better plan, with
+/// which the gap to search is smaller.
+const PARTS: [f64; 3] = [0.15, 0.45, 1.0];
+
+/// Which share of the work that is left goes to each try.
+const SHARES: [u64; 3] = [12, 6, 2];
 
 /// Most patterns of a search.
 const MOST_PATTERNS: usize = 4_000;
@@ -21,53 +33,66 @@ const FUEL: u64 = 400_000;
 /// Rounding allowed when patterns are left out because they cost too much, in the scale of the program.
 const ROUNDING: f64 = 1e-6;
 
-/// The best of these patterns in whole numbers, and whether nothing better can be made of them.
-fn whole(
-    searcher: &mut Searcher<'_>,
-    costs: &Costs,
-    patterns: &[Pattern],
-    below: i64,
-    nodes: u64,
-) -> (Option<Cutting>, bool) {
+/// A pattern that may be in a better plan, and how often it can be in it.
+#[derive(Clone, Debug)]
+struct Choice {
+    pattern: Pattern,
+    /// How much more it costs than it is worth, in the scale of the bound.
+    dear: f64,
+}
+
+/// Patterns with how much more each costs than it is worth.
+fn choices(costs: &Costs, worths: &Worths, patterns: Vec<Pattern>) -> Vec<Choice> {
+    let of = |list: &[f64], at: usize| list.get(at).copied().unwrap_or(0.0);
+    let dear = |p: &Pattern| of(&costs.each, p.store) + of(&worths.stores, p.store) - p.sum(&worths.items);
+    patterns.into_iter().map(|pattern| Choice { dear: dear(&pattern).max(0.0), pattern }).collect()
+}
+
+/// The best of these patterns in whole numbers, if they make a plan that costs at most `room` more than the bound, and
+/// whether nothing better can be made of them.
+fn whole(searcher: &mut Searcher<'_>, choices: &[Choice], room: f64, nodes: u64) -> (Option<Cutting>, bool) {
     let model = searcher.model;
     let mut problem = Problem::new(OptimizationDirection::Minimize);
-    let most = |pattern: &Pattern| {
-        let each =
-            pattern.take.iter().filter_map(|&(item, n)| Some(model.items.get(item)?.count.div_ceil(u32::from(n))));
-        let have = model.stores.get(pattern.store).and_then(|store| store.have).unwrap_or(u32::MAX);
-        i32::try_from(each.max().unwrap_or(0).min(have)).unwrap_or(i32::MAX)
-    };
-    let cost = |pattern: &Pattern| costs.each.get(pattern.store).copied().unwrap_or(0.0);
-    let often: Vec<Variable> = patterns.iter().map(|p| problem.add_integer_var(cost(p), (0, most(p)))).collect();
+    let lattice = model.stores.iter().map(|store| store.cost).fold(0, common).max(1);
+    let have = |store: usize| model.stores.get(store).and_then(|store| store.have).unwrap_or(u32::MAX);
+    let cost = |store: usize| model.stores.get(store).map_or(0.0, |store| (store.cost / lattice) as f64);
+    let mut often: Vec<Variable> = Vec::new();
+    for choice in choices {
+        often.push(problem.add_integer_var(0.0, (0, i32::try_from(most(model, choice, room)).unwrap_or(i32::MAX))));
+    }
     for (number, item) in model.items.iter().enumerate() {
         let row: Vec<(Variable, f64)> = often
             .iter()
-            .zip(patterns)
-            .map(|(variable, pattern)| (*variable, f64::from(pattern.count(number))))
+            .zip(choices)
+            .map(|(variable, choice)| (*variable, f64::from(choice.pattern.count(number))))
             .filter(|(_, n)| *n > 0.0)
             .collect();
         // What makes a bar clean is not cut twice and left out of one of them.
         let relation = if item.clean { ComparisonOp::Eq } else { ComparisonOp::Ge };
         problem.add_constraint(row, relation, f64::from(item.count));
     }
-    for (number, store) in model.stores.iter().enumerate() {
-        let Some(have) = store.have else { continue };
-        let of = often.iter().zip(patterns).filter(|(_, pattern)| pattern.store == number);
-        let row: Vec<(Variable, f64)> = of.map(|(variable, _)| (*variable, 1.0)).collect();
-        problem.add_constraint(row, ComparisonOp::Le, f64::from(have));
+    // The number of bars of each length is a whole number of its own, and the best to divide the search by.
+    for number in 0..model.stores.len() {
+        let of = often.iter().zip(choices).filter(|(_, choice)| choice.pattern.store == number);
+        let mut row: Vec<(Variable, f64)> = of.map(|(variable, _)| (*variable, 1.0)).collect();
+        if row.is_empty() {
+            continue;
+        }
+        let bars = problem.add_integer_var(cost(number), (0, i32::try_from(have(number)).unwrap_or(i32::MAX)));
+        row.push((bars, -1.0));
+        problem.add_constraint(row, ComparisonOp::Eq, 0.0);
     }
     let mut options = SolveOptions::default();
     options.node_limit = Some(nodes);
-    let _ = below;
     match problem.solve_with(options) {
         Ok(outcome) => {
             let Ok(solution) = outcome.into_solution() else { return (None, false) };
             let times =
                 |variable: &Variable| solution.var_value(*variable).round().clamp(0.0, f64::from(u32::MAX)) as u32;
-            let taken: Vec<(Pattern, u32)> = patterns
+            let taken: Vec<(Pattern, u32)> = choices
                 .iter()
                 .zip(&often)
-                .map(|(pattern, variable)| (pattern.clone(), times(variable)))
+                .map(|(choice, variable)| (choice.pattern.clone(), times(variable)))
                 .filter(|(_, n)| *n > 0)
                 .collect();
             let best = solution.status() == SolutionStatus::Optimal;
@@ -81,39 +106,112 @@ fn whole(
 /// Betters a plan until it is shown to be the best, or until the work set for it is done; with the bound that is shown.
 pub(super) fn close(searcher: &mut Searcher<'_>, costs: &Costs, bound: &Bound, start: Cutting) -> (Cutting, i64) {
     let mut best = start;
-    let mut at_least = bound.at_least;
+    let at_least = bound.at_least;
     if best.value <= at_least {
         return (best, at_least);
     }
-    let dear = |model: &Model, pattern: &Pattern| {
-        let cost = costs.each.get(pattern.store).copied().unwrap_or(0.0);
-        let dearer = bound.worths.stores.get(pattern.store).copied().unwrap_or(0.0);
-        debug_assert!(pattern.store < model.stores.len());
-        cost + dearer - pattern.sum(&bound.worths.items)
-    };
     let room = |best: &Cutting| costs.scaled(best.value) - bound.exact + ROUNDING;
-    let model = searcher.model;
-    let near: Vec<Pattern> = bound.patterns.iter().filter(|p| dear(model, p) <= room(&best)).cloned().collect();
-    if let (Some(found), _) = whole(searcher, costs, &near, best.value, NODES_FIRST)
-        && found.value < best.value
-    {
-        best = found;
-    }
-    if best.value <= at_least {
-        return (best, at_least);
-    }
-    if let Some(all) = within(searcher, costs, bound, room(&best)) {
-        let (found, whole) = whole(searcher, costs, &all, best.value, NODES_ALL);
-        if let Some(found) = found
-            && found.value < best.value
-        {
-            best = found;
+    let mut near = choices(costs, &bound.worths, bound.patterns.clone());
+    let mut work = WORK;
+    for part in PARTS {
+        let radius = room(&best) * part;
+        if let Some(all) = within(searcher, costs, bound, radius) {
+            near = choices(costs, &bound.worths, all);
+        } else if part < 1.0 {
+            near.retain(|choice| choice.dear <= radius);
+        } else {
+            break;
         }
+        // A better plan leaves fewer patterns, and the search is tried again with those.
+        for share in SHARES {
+            let room = room(&best);
+            near.retain(|choice| choice.dear <= room);
+            let nodes = ((work / share) / (near.len() as u64 + EACH_NODE)).max(10);
+            let (found, all) = whole(searcher, &near, room, nodes);
+            work -= work / share;
+            let before = best.value;
+            best = found.filter(|found| found.value < before).unwrap_or(best);
+            if best.value <= at_least {
+                return (best, at_least);
+            }
+            if all && radius >= room {
+                let value = best.value;
+                return (best, value);
+            }
+            if all || best.value == before {
+                break;
+            }
+        }
+        let room = room(&best);
+        near.retain(|choice| choice.dear <= room);
+        let whole = radius >= room;
+        let work = if whole { PROOF_WORK } else { PROOF_WORK / 4 };
+        let (found, shown) = prove(searcher, costs, &near, room, best, work);
+        best = found;
         if whole {
-            at_least = best.value;
+            return (best, at_least.max(shown));
+        }
+        if best.value <= at_least {
+            return (best, at_least);
         }
     }
     (best, at_least)
+}
+
+/// Searches all patterns of plans that are better, and gives the best plan with the bound that is shown.
+fn prove(
+    searcher: &mut Searcher<'_>,
+    costs: &Costs,
+    choices: &[Choice],
+    room: f64,
+    start: Cutting,
+    work: u64,
+) -> (Cutting, i64) {
+    let model = searcher.model;
+    let times = |choice: &Choice, item: usize| f64::from(choice.pattern.count(item));
+    let mut rows = Vec::new();
+    for (number, item) in model.items.iter().enumerate() {
+        let each: Vec<f64> = choices.iter().map(|choice| times(choice, number)).collect();
+        if item.clean {
+            let less = each.iter().map(|n| -n).collect();
+            rows.push(Row { each: less, least: -f64::from(item.count), stays: true });
+        }
+        rows.push(Row { each, least: f64::from(item.count), stays: true });
+    }
+    for (number, store) in model.stores.iter().enumerate() {
+        let Some(have) = store.have else { continue };
+        let each = choices.iter().map(|choice| if choice.pattern.store == number { -1.0 } else { 0.0 }).collect();
+        rows.push(Row { each, least: -f64::from(have), stays: true });
+    }
+    let mut tree = Tree {
+        costs: choices.iter().map(|c| costs.each.get(c.pattern.store).copied().unwrap_or(0.0)).collect(),
+        stores: choices.iter().map(|choice| choice.pattern.store).collect(),
+        most: choices.iter().map(|choice| f64::from(most(model, choice, room))).collect(),
+        rows,
+        work,
+    };
+    let mut best = start;
+    let first = costs.below(best.value);
+    let left = tree.search(first, |times| {
+        let taken = choices.iter().zip(times).filter(|(_, n)| **n > 0).map(|(c, n)| (c.pattern.clone(), *n));
+        let found = exact(searcher, &taken.collect::<Vec<_>>());
+        if let Some(found) = found.filter(|found| found.value < best.value) {
+            best = found;
+        }
+        costs.below(best.value)
+    });
+    let shown = if left.is_finite() { costs.up(left).min(best.value) } else { best.value };
+    (best, shown)
+}
+
+/// How often a pattern can be in a plan that costs at most `room` more than the bound.
+fn most(model: &Model, choice: &Choice, room: f64) -> u32 {
+    let item = |&(item, n): &(usize, u16)| Some(model.items.get(item)?.count.div_ceil(u32::from(n)));
+    let each = choice.pattern.take.iter().filter_map(item).max().unwrap_or(0);
+    let have = model.stores.get(choice.pattern.store).and_then(|store| store.have).unwrap_or(u32::MAX);
+    // So many times what it is too dear is all that a better plan can be above the bound.
+    let room = if choice.dear > ROUNDING { (room / choice.dear).floor().min(1e6) as u32 } else { u32::MAX };
+    each.min(have).min(room)
 }
 
 /// All patterns that a plan within this of the bound can have; none when they are too many.

@@ -143,4 +143,3 @@ fn kind_of(kinds: &mut Vec<Profile>, profile: Profile) -> usize {
         kinds.len() - 1
     })
 }
-

@@ -17,6 +17,8 @@ mod model;
 mod need;
 mod patterns;
 mod plan;
+mod rows;
+mod tree;
 mod turning;
 mod units;
 mod verify;

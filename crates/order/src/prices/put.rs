@@ -1,7 +1,7 @@
 //! Puts a price list into the text of a job.
 
 use super::row::{PriceRow, SAME, TimberRow};
-use super::said_twice::price_of;
+use super::said_twice::{of_length, price_of};
 use job::edit::EditError;
 use job::{Faults, Job, Per, StockTimber, edit};
 use std::collections::BTreeSet;
@@ -186,7 +186,7 @@ fn wanted(rows: &[(&PriceRow, &TimberRow)], old: Option<&StockTimber>) -> Wanted
 /// What a length of the job costs, by its place.
 fn old_price(old: &StockTimber, place: usize) -> Option<f64> {
     let length = old.lengths.get(place)?;
-    old.price.map(|metre| metre * length / 1000.0).or_else(|| old.prices.get(place).copied())
+    old.price.map(|metre| of_length(metre, *length)).or_else(|| old.prices.get(place).copied())
 }
 
 /// A name that is not taken, e.g. `timber-47x150-C24`.

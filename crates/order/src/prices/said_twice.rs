@@ -2,6 +2,7 @@
 
 use super::fault::PriceListFault;
 use super::row::{PriceRow, SAME, TimberRow};
+use crate::money::Money;
 use job::{Per, StrengthClass};
 use std::collections::BTreeMap;
 
@@ -79,5 +80,10 @@ pub(super) fn without_repeats(rows: Vec<PriceRow>) -> Vec<PriceRow> {
 
 /// What a row asks for a length, mm.
 pub(super) fn price_of(row: &PriceRow, length: f64) -> f64 {
-    if row.per == Per::Metre { row.price * length / 1000.0 } else { row.price }
+    if row.per == Per::Metre { of_length(row.price, length) } else { row.price }
+}
+
+/// What a length costs at a price of a metre, as finely as money is reckoned.
+pub(super) fn of_length(metre: f64, length: f64) -> f64 {
+    Money::of(metre * length / 1000.0).amount()
 }

@@ -3,8 +3,9 @@
 #![allow(dead_code, reason = "each test file uses its own part")]
 
 use job::{
-    Eaves, Fascia, Feet, HipEdge, HipHead, HipLine, HipTimber, Job, JointRules, LengthUnit, OrderAim, Ordering, Parts,
-    RafterTimber, RidgeAs, RidgeTimber, RidgeTop, Section, Spread, StrengthClass, Strong, TailCut, Timber, Verge, Wall,
+    AccessAsked, Eaves, Fascia, Feet, HipEdge, HipHead, HipLine, HipTimber, Job, JointRules, LengthUnit, OrderAim,
+    Ordering, Parts, ProgrammeAsked, RafterTimber, RidgeAs, RidgeTimber, RidgeTop, Section, Spread, StrengthClass,
+    Strong, TailCut, Timber, Verge, Wall,
 };
 
 /// A small generator of pseudo-random numbers (xorshift64*), the same everywhere.
@@ -92,6 +93,9 @@ pub fn job_over(loops: Vec<Vec<[f64; 2]>>, pitch: f64) -> Job {
         yard: Vec::new(),
         prices: Vec::new(),
         covering: None,
+        programme: ProgrammeAsked { crew: 2, roofers: 2, hours_a_day: 8.0, ..ProgrammeAsked::default() },
+        access: AccessAsked::plain(),
+        records: std::collections::BTreeMap::new(),
         done: std::collections::BTreeMap::new(),
         survey: None,
     }

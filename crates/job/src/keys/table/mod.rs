@@ -6,6 +6,7 @@ mod named;
 mod order;
 mod parts;
 mod roof;
+mod site;
 mod strength;
 mod survey;
 mod timber;
@@ -22,6 +23,7 @@ pub(super) static TABLES: &[&[Key]] = &[
     named::KEYS,
     strength::KEYS,
     order::KEYS,
+    site::KEYS,
     done::KEYS,
 ];
 
@@ -76,5 +78,12 @@ pub(crate) static GROUPS: &[(&str, &str)] = &[
     ("yard", "Offcuts that lie in the yard, each under a name of your own"),
     ("price", "Prices of what is bought besides timber, by the words of the order"),
     ("covering", "What covers the slopes, for ordering. Figures left out are those of the region"),
+    ("programme", "When the roof goes up, and by how many"),
+    (
+        "programme.hours",
+        "Hours of one person for each piece of work; what is not here is an estimate, and is shown as one",
+    ),
+    ("access", "What the roof is put up from, and what is known of the site"),
+    ("record", "What people on site say in place of statements of the records, by the names of these"),
     ("done", "Timbers that are cut or fixed, by their marks; written by whoever ticks them"),
 ];

@@ -13,7 +13,7 @@ pub(super) static KEYS: &[Key] = &[
     key("order.trim", Length(limits::TRIM), Number(0.0), "What is cut off each end of a length to square it"),
     key("order.keep", Length(limits::OFFCUT), Number(600.0), "Offcuts of this length and over go back into the yard"),
     key("order.treated", Flag, Preset::Flag(false), "Structural timber is bought treated"),
-    key("order.lift", Figure(limits::LIFT, "kg"), Number(500.0), "What goes up in one lift of the hoist or forks"),
+    key("order.lift", Figure(limits::HOIST, "kg"), Number(500.0), "What goes up in one lift of the hoist or forks"),
     key("stock.*.size", Size, Required("[47, 150]"), "Its section"),
     key(
         "stock.*.class",

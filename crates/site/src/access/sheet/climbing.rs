@@ -1,0 +1,119 @@
+//! Getting up: ladders, towers, edge protection.
+
+use super::super::AccessFault;
+use super::super::rules::Needed;
+use super::super::statement::{Basis, Blank, Row, Statement, Verdict};
+use super::{Facts, M, of_figure};
+
+pub(super) fn rows(facts: &Facts<'_>) -> Result<Vec<Row>, AccessFault> {
+    let (angle, above) = (facts.need(Needed::LadderAngle)?, facts.need(Needed::LadderAbove)?);
+    let [length, out] = facts.ladder;
+    let text = format!(
+        "Ladder to the highest platform at {}: at least {} long at {}, its foot {} out at the landing, {} above it, tied at the top.",
+        facts.length(facts.layout.highest_mm),
+        facts.length(length),
+        angle.written(),
+        facts.length(out),
+        above.written()
+    );
+    let mut rows = vec![Row::Said(
+        Statement::new("access-ladder", text, angle.source.clone(), angle.basis())
+            .with("length", length / M, "m")
+            .with("foot out", out / M, "m"),
+    )];
+    if let Some(rest) = facts.rules.get("ladder-rest-rise") {
+        let rise = facts.layout.highest_mm;
+        let words = if rise >= rest.own() { "this one needs them" } else { "this one is lower" };
+        rows.push(of_figure(
+            "access-ladder-rest",
+            rest,
+            format!(
+                "Ladders that rise {} or more have platforms to rest on where it can be done: {words}.",
+                rest.written()
+            ),
+        ));
+    }
+    if let (Some(task), Some(load)) = (facts.rules.get("ladder-task-max"), facts.rules.get("ladder-load-max")) {
+        let text = format!(
+            "Nobody works off a ladder for more than {} or with more than {} in hand.",
+            task.written(),
+            load.written()
+        );
+        rows.push(of_figure("access-ladder-work", task, text));
+    }
+    if let Some(factor) = facts.rules.get("ladder-load-factor") {
+        let text = format!("A ladder holds {} times the greatest load meant for it.", factor.written());
+        rows.push(of_figure("access-ladder-work", factor, text));
+    }
+    rows.push(Row::Blank(Blank::new(
+        "access-way-up",
+        "Where do people get up, with a gate or trap, and where are materials lifted?",
+        "who is in charge of the site",
+    )));
+    match facts.layout.kind.as_str() {
+        "tower" => tower(facts, &mut rows)?,
+        "edge-protection" => edge(facts, &mut rows),
+        _ => edge(facts, &mut rows),
+    }
+    Ok(rows)
+}
+
+fn tower(facts: &Facts<'_>, rows: &mut Vec<Row>) -> Result<(), AccessFault> {
+    let ratio = facts.need(Needed::TowerRatio)?;
+    let height = facts.layout.highest_mm;
+    let base = height / ratio.own();
+    let text = format!(
+        "A free tower with its platform at {} has a least base of {} by the old {} to 1; the manual of its maker governs.",
+        facts.length(height),
+        facts.length(base),
+        ratio.written()
+    );
+    rows.push(Row::Said(
+        Statement::new("access-tower-base", text, ratio.source.clone(), ratio.basis())
+            .with("base", base / M, "m")
+            .checked(Verdict::Ask),
+    ));
+    if let Some(most) = facts.rules.get("tower-height-outdoor-max") {
+        let verdict = Verdict::at_most(height, most.own(), most.basis());
+        let text = format!("Mobile towers out of doors are made for platforms up to {}.", most.written());
+        let row = Statement::new("access-tower-height", text, most.source.clone(), most.basis());
+        rows.push(Row::Said(row.with("most", most.value, most.unit.written()).checked(verdict)));
+    }
+    if let Some(wind) = facts.rules.get("tower-wind-stop") {
+        rows.push(of_figure("access-tower-wind", wind, format!("Off the tower at a mean wind of {}.", wind.written())));
+    }
+    Ok(())
+}
+
+fn edge(facts: &Facts<'_>, rows: &mut Vec<Row>) {
+    let steepest = facts.solution.faces.iter().map(|face| face.pitch_deg).fold(0.0, f64::max);
+    if facts.rules.edges.is_empty() {
+        if let (Some(rise), Some(run)) = (facts.rules.get("steep-roof-rise"), facts.rules.get("steep-roof-run")) {
+            let steep = geometry::Angle::from_rise_run(rise.value, run.value).to_deg();
+            let words = if steepest > steep { "this roof is" } else { "this roof is not" };
+            let text = format!("A roof over {} in {} is steep: {words}.", rise.written(), run.written());
+            rows.push(of_figure("access-steep", rise, text));
+        }
+        return;
+    }
+    let pitch = job::written::degrees(steepest);
+    let highest = facts.layout.runs.iter().map(|run| run.edge_mm).fold(0.0, f64::max);
+    let statement = match facts.rules.edge(steepest, highest) {
+        Some(class) => {
+            let text = format!(
+                "Rails at the eaves of a slope of {pitch} and a fall of {} are of class {} at least; a working lift close under the eaves can stand in for them if its designer says so.",
+                facts.length(highest),
+                class.name
+            );
+            Statement::new("access-edge-class", text, class.steepest.source.clone(), class.steepest.basis())
+        }
+        None => {
+            let text = format!(
+                "A slope of {pitch} with a fall of {} is steeper than any class of edge protection is for: the scaffold designer says what stops a fall.",
+                facts.length(highest)
+            );
+            Statement::new("access-edge-class", text, "EN 13374", Basis::Memory)
+        }
+    };
+    rows.push(Row::Said(statement.with("slope", steepest, "°").checked(Verdict::Ask)));
+}

@@ -1,0 +1,3 @@
+//! Lifts.
+mod centroid;
+pub use centroid::balance;
