@@ -7,9 +7,9 @@ use crate::ordering::{self, Ordered};
 use crate::refusal::Refusal;
 use crate::scene::Buffers;
 use crate::views::{
-    Card, CardAsk, CuttingAsk, CuttingGroup, Dialect, Edit, LayoutAsk, LayoutView, LengthStyle, NewJob, Nudge, OrderView,
-    Settings, ShapeChoice, Sketch, SketchAsk, SketchView, Standing, StrengthLine, StrengthOf, StrengthView, StrengthWhy,
-    StrengthWorking, WhyAsk, YardAsk, YardRow,
+    Card, CardAsk, CuttingAsk, CuttingGroup, Dialect, Edit, LayoutAsk, LayoutView, LengthStyle, NewJob, Nudge,
+    OrderView, Settings, ShapeChoice, Sketch, SketchAsk, SketchView, Standing, StrengthLine, StrengthOf, StrengthView,
+    StrengthWhy, StrengthWorking, WhyAsk, YardAsk, YardRow,
 };
 use crate::{edits, shapes};
 use job::Job;

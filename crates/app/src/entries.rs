@@ -47,6 +47,10 @@ const GROUPS: &[(&str, &str)] = &[
     ("stock.*", "Stock"),
     ("yard.*", "Offcut"),
     ("price.*", "Price of"),
+    ("programme", "Programme"),
+    ("programme.hours", "Hours of work"),
+    ("access", "Access"),
+    ("record.*", "Record"),
 ];
 
 /// Keys that are not for changing by themselves.

@@ -46,7 +46,12 @@ pub fn ways(writing: &Writing, member: &Member, number: usize, cut: &Cut) -> Way
 }
 
 /// The settings of a cut through a length of stock, which no card has: nothing to ask why with.
-pub fn through_stock(writing: &Writing, [face_deg, edge_deg]: [f64; 2], saw: SawSetting, square: SquareSetting) -> Ways {
+pub fn through_stock(
+    writing: &Writing,
+    [face_deg, edge_deg]: [f64; 2],
+    saw: SawSetting,
+    square: SquareSetting,
+) -> Ways {
     let figure = |label: &str, value: String| Figure { label: writing.say(label), value, why: None };
     // How much the line gains over 100 mm of depth.
     let in_100 = if square.run > 0.0 { square.rise / square.run * GAUGE_RUN } else { ALONG };
@@ -54,10 +59,7 @@ pub fn through_stock(writing: &Writing, [face_deg, edge_deg]: [f64; 2], saw: Saw
         degrees: vec![figure("On the side", degrees(face_deg))],
         square: on_square(writing, "side", square, in_100, &None),
         gauge: vec![figure("On the side", gauge(writing, in_100))],
-        saw: vec![
-            figure("Mitre", degrees(saw.mitre_deg)),
-            figure("Tilt of the blade", degrees(saw.tilt_deg)),
-        ],
+        saw: vec![figure("Mitre", degrees(saw.mitre_deg)), figure("Tilt of the blade", degrees(saw.tilt_deg))],
     };
     if edge_deg.abs() > SQUARE {
         let tan = Angle::deg(edge_deg).tan();

@@ -45,7 +45,7 @@ pub(super) fn stock_price(open: &Open, given: &StockPriceGiven) -> Result<Change
         Refusal::new("no-such-stock", "The job has no such stock any more", "Open the order again, and write it there")
     })?;
     let mut keys: Vec<(&str, Option<String>)> = Vec::new();
-    let mut written = false;
+    let written;
     if given.by_length {
         let mut each: Vec<(f64, String)> = Vec::new();
         for (length, typed) in stock.lengths(job).into_iter().zip(&given.lengths) {
@@ -54,7 +54,9 @@ pub(super) fn stock_price(open: &Open, given: &StockPriceGiven) -> Result<Change
             }
         }
         written = !each.is_empty();
-        let list = |one: &dyn Fn(&(f64, String)) -> String| format!("[{}]", each.iter().map(one).collect::<Vec<_>>().join(", "));
+        let list = |one: &dyn Fn(&(f64, String)) -> String| {
+            format!("[{}]", each.iter().map(one).collect::<Vec<_>>().join(", "))
+        };
         keys.push(("price", None));
         if written {
             keys.push(("lengths", Some(list(&|(length, _)| length.to_string()))));

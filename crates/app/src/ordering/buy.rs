@@ -80,7 +80,8 @@ fn best(best: &Best, writing: &Writing) -> String {
         "money" => writing.money(gap),
         _ => writing.metres(gap),
     };
-    let share = if best.at_least > 0.0 { format!(" ({} %)", tenth(gap / best.at_least * 100.0)) } else { String::new() };
+    let share =
+        if best.at_least > 0.0 { format!(" ({} %)", tenth(gap / best.at_least * 100.0)) } else { String::new() };
     format!("At most {much}{share} over the least that any way of cutting could need.")
 }
 

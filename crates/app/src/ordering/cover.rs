@@ -7,7 +7,7 @@ use crate::wording::capital;
 use job::Job;
 use job::written::{degrees, fixed};
 use order::buying::PricedLine;
-use order::covering::{Covered, CoverNotice, Coverings, SlopeCovered, Vent};
+use order::covering::{CoverNotice, Covered, Coverings, SlopeCovered, Vent};
 use order::whole::Order;
 use roof::solution::NoticeLevel;
 
@@ -82,10 +82,7 @@ fn slope(slope: &SlopeCovered, writing: &Writing) -> CoveredSlope {
     rest.extend((slope.wide > 0).then(|| figure("Wide, at verges", slope.wide.to_string())));
     CoveredSlope {
         title: format!("{}, {}", writing.say_first(&slope.place), degrees(slope.pitch_deg)),
-        main: vec![
-            figure("Courses", slope.courses.to_string()),
-            figure("Gauge", writing.length(slope.gauge_mm)),
-        ],
+        main: vec![figure("Courses", slope.courses.to_string()), figure("Gauge", writing.length(slope.gauge_mm))],
         figures: rest,
     }
 }

@@ -132,7 +132,8 @@ mod tests {
     #[test]
     fn money_and_quantities_are_written_as_a_merchant_does() {
         let writing = Writing { lengths: Lengths::Millimetres, words: Dialect::Uk, currency: "£".to_owned() };
-        for (amount, text) in [(0.0, "£0.00"), (3.2, "£3.20"), (1_234_567.891, "£1,234,567.89"), (-12.5, "-£12.50")] {
+        for (amount, text) in [(0.0, "£0.00"), (3.2, "£3.20"), (1_234_567.891, "£1,234,567.89"), (-12.5, "-£12.50")]
+        {
             assert_eq!(writing.money(amount), text);
         }
         assert_eq!(quantity(1239.2, Per::Each), "1,240");

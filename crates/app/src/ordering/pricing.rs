@@ -2,6 +2,7 @@
 
 use super::figures::Writing;
 use crate::views::StockPrice;
+use job::written::tenth;
 use job::{Job, StockTimber, StrengthClass};
 use order::stock::{Region, same_section};
 use order::whole::TimberOut;
@@ -101,7 +102,18 @@ fn price(job: &Job, of: String, name: Option<String>, stocked: &Stocked<'_>, wri
             .into_iter()
             .map(|length| (writing.length(length), each(length).unwrap_or_default()))
             .collect(),
+        hint: if stock.is_none_or(|stock| stock.lengths.is_empty()) { dearer(job, writing) } else { String::new() },
         by_length: stock.is_some_and(|stock| !stock.prices.is_empty()),
         dated: stock.and_then(|stock| stock.dated.clone()).unwrap_or_default(),
     }
+}
+
+/// What is put on the price of a metre where lengths are long.
+fn dearer(job: &Job, writing: &Writing) -> String {
+    let Ok(region) = Region::of(&job.region) else { return String::new() };
+    let (over, percent) = (writing.length(region.long.value), tenth(region.dearer.value * 100.0));
+    format!(
+        "Lengths over {over} are reckoned {percent} % dearer by the metre, as merchants mostly ask. Where yours does not, \
+         price by the length."
+    )
 }

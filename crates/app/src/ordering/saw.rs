@@ -59,7 +59,8 @@ fn lies(turn: &str, writing: &Writing) -> String {
 fn step(writing: &Writing, layout: &Layout, number: usize, cut: &CutOut) -> SawStep {
     let [near, far] = cut.at_mm;
     let tape = Figure {
-        label: if same(near, far) { "From the left end" } else { "From the left end, on the edge towards you" }.to_owned(),
+        label: if same(near, far) { "From the left end" } else { "From the left end, on the edge towards you" }
+            .to_owned(),
         value: writing.length(near),
         why: None,
     };
@@ -92,7 +93,8 @@ fn words(writing: &Writing, cut: &CutOut, square: bool) -> String {
     let lean = (near_under + far_under - near - far) / 2.0;
     if lean.abs() > SAME_PLACE {
         let way = if lean > 0.0 { "to the left" } else { "to the right" };
-        let _ = write!(text, "The blade leans {way}: on the underside the cut comes out at {}", writing.length(near_under));
+        let _ =
+            write!(text, "The blade leans {way}: on the underside the cut comes out at {}", writing.length(near_under));
         if !same(near_under, far_under) {
             let _ = write!(text, " towards you and {} on the far edge", writing.length(far_under));
         }

@@ -88,8 +88,12 @@ fn row(name: String, offcut: Offcut, order: Option<&Order>, writing: &Writing) -
 /// Whether a timber of a group could be cut from an offcut: of what carries only when its class is known.
 fn fits(offcut: &Offcut, timber: &TimberOut) -> bool {
     let size = timber.size;
-    let shortest =
-        timber.layouts.iter().flat_map(|layout| &layout.pieces).map(|p| p.to_mm - p.from_mm).fold(f64::INFINITY, f64::min);
+    let shortest = timber
+        .layouts
+        .iter()
+        .flat_map(|layout| &layout.pieces)
+        .map(|p| p.to_mm - p.from_mm)
+        .fold(f64::INFINITY, f64::min);
     same_section([offcut.thickness_mm, offcut.depth_mm], [size.thickness_mm, size.depth_mm])
         && (timber.class.is_none() || timber.class == offcut.class)
         && offcut.length_mm >= shortest

@@ -14,9 +14,9 @@ pub use asks::{
 };
 pub use bench::{Card, CutRow, Figure, Step, Ways};
 pub use order::{
-    CoveredSlope, CuttingAsk, CuttingGroup, ItemPriceGiven, LaidRow, LayoutAsk, LayoutRow, LayoutView, Offcut, OffcutGiven,
-    OrderBuy, OrderCovering, OrderLine, OrderNotice, OrderTimber, OrderView, SawStep, StockPrice, StockPriceGiven, YardAsk,
-    YardRow,
+    CoveredSlope, CuttingAsk, CuttingGroup, ItemPriceGiven, LaidRow, LayoutAsk, LayoutRow, LayoutView, Offcut,
+    OffcutGiven, OrderBuy, OrderCovering, OrderLine, OrderNotice, OrderTimber, OrderView, SawStep, StockPrice,
+    StockPriceGiven, YardAsk, YardRow,
 };
 pub use scene::{Run, Scene, SceneMember, SceneSlope};
 pub use sketch::{

@@ -90,6 +90,8 @@ pub struct StockPrice {
     pub metre: String,
     /// Lengths that may be had, with their prices; empty where none is written.
     pub lengths: Vec<(String, String)>,
+    /// What a price of a metre is taken to mean, a sentence; empty when it means just that.
+    pub hint: String,
     /// It is priced by the length.
     pub by_length: bool,
     /// When it was asked; empty when that is not written.
