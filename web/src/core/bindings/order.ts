@@ -260,6 +260,8 @@ name: string | null,
 metre: string,
 /** Lengths that may be had, with their prices; empty where none is written. */
 lengths: Array<[string, string]>,
+/** What a price of a metre is taken to mean, a sentence; empty when it means just that. */
+hint: string,
 /** It is priced by the length. */
 by_length: boolean,
 /** When it was asked; empty when that is not written. */

@@ -19,7 +19,11 @@ export function dayOf(date: Date): string {
 }
 
 /** The entries of one group of keys. Those that are left out are shown elsewhere. */
-export function entriesOf(entries: readonly Entry[], group: string, left_out: readonly string[] = []): Entry[] {
+export function entriesOf(
+  entries: readonly Entry[],
+  group: string,
+  left_out: readonly string[] = [],
+): Entry[] {
   return entries.filter((entry) => entry.path.startsWith(`${group}.`) && !left_out.includes(entry.path));
 }
 
