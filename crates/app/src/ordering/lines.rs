@@ -34,7 +34,7 @@ pub(super) fn line(job: &Job, priced: &PricedLine, writing: &Writing) -> OrderLi
         cost: priced.cost.map(|cost| writing.money(cost.amount())),
         price: written.map(|price| price.price.to_string()).unwrap_or_default(),
         per: per.word().to_owned(),
-        pers: pers.iter().map(|per| (per.word().to_owned(), per_words(*per).to_owned())).collect(),
+        pers: pers.iter().map(|per| (per.word().to_owned(), writing.say(per_words(*per)))).collect(),
         dated: written.and_then(|price| price.dated.clone()).unwrap_or_default(),
     }
 }

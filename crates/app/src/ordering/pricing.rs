@@ -112,8 +112,8 @@ fn price(job: &Job, of: String, name: Option<String>, stocked: &Stocked<'_>, wri
 fn dearer(job: &Job, writing: &Writing) -> String {
     let Ok(region) = Region::of(&job.region) else { return String::new() };
     let (over, percent) = (writing.length(region.long.value), tenth(region.dearer.value * 100.0));
-    format!(
+    writing.say(&format!(
         "Lengths over {over} are reckoned {percent} % dearer by the metre, as merchants mostly ask. Where yours does not, \
          price by the length."
-    )
+    ))
 }

@@ -294,7 +294,9 @@ pub struct SawStep {
     pub name: String,
     /// Where on the tape from the left end, as shown.
     pub tape: Figure,
-    /// What to do there, a sentence.
+    /// Where the line crosses the other edges, as far as it is on the stock.
+    pub marks: Vec<Figure>,
+    /// How the line runs and on which side of it the saw goes.
     pub words: String,
     /// Which timbers it makes ends of, a sentence.
     pub makes: String,

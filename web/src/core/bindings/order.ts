@@ -243,7 +243,9 @@ export type SawStep = {
 name: string,
 /** Where on the tape from the left end, as shown. */
 tape: Figure,
-/** What to do there, a sentence. */
+/** Where the line crosses the other edges, as far as it is on the stock. */
+marks: Array<Figure>,
+/** How the line runs and on which side of it the saw goes. */
 words: string,
 /** Which timbers it makes ends of, a sentence. */
 makes: string,
