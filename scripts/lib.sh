@@ -8,7 +8,7 @@ export PATH="$TOOLS/bin:$PATH"
 export CARGO_TERM_COLOR=${CARGO_TERM_COLOR:-auto}
 
 # The crates that must build for the browser: no files, clocks, threads or screens.
-PURE_CRATES="geometry job roof strength order site drawings picture working app merge travel"
+PURE_CRATES="geometry job roof strength order site drawings document picture working app merge travel"
 
 say() { printf '    %s\n' "$*"; }
 fail() {
@@ -70,6 +70,13 @@ surface_oracle() {
   venv "$TARGET/oracle-venv" pysvcgal==0.0.25 numpy==2.2.6
   cargo run --release --quiet -p geometry --example plans_for_oracle -- "$@" >"$plans"
   "$TARGET/oracle-venv/bin/python" scripts/oracle_surface.py <"$plans"
+}
+
+# cutting_oracle CASES SEED MOST_PIECES — compares cutting plans of seeded random roofs with a general MILP solver.
+cutting_oracle() {
+  venv "$TARGET/cutting-oracle-venv" highspy==1.16.0 numpy==2.4.6
+  cargo run --release --quiet -p order --example cutting_cases -- "$@" >"$TARGET/oracle-cutting.jsonl"
+  "$TARGET/cutting-oracle-venv/bin/python" scripts/oracle_cutting.py "$1" <"$TARGET/oracle-cutting.jsonl"
 }
 
 # shipped — the binary in target/release, built with what the tests were built with, so that nothing is built twice.

@@ -1,6 +1,6 @@
 // The same job must give the same bytes natively and in WebAssembly.
 // usage: node same_bytes.mjs SEATCUT WASM JOB…
-// Runs the shipped binary and crates/wasm-check over each job and compares solution, sheets and list.
+// Runs the shipped binary and crates/wasm-check over each job and compares solution, sheets, list and spreadsheet.
 
 import { execFileSync } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync } from "node:fs";
@@ -21,7 +21,7 @@ if (imports.length > 0) {
 }
 
 // Document numbers of crates/wasm-check.
-const DOCUMENTS = ["solution", "sheets", "list"];
+const DOCUMENTS = ["solution", "sheets", "list", "spreadsheet"];
 
 async function inWasm(job) {
   const { exports: desk } = await WebAssembly.instantiate(module, {});
@@ -41,8 +41,10 @@ function natively(job) {
   const csv = join(folder, "members.csv");
   const run = (...args) => execFileSync(seatcut, args, { maxBuffer: 1 << 30, stdio: ["ignore", "pipe", "inherit"] });
   const json = run("solve", job, "--json");
+  const sheet = join(folder, "order.xlsx");
   run("pack", job, "-o", pdf, "--csv", csv);
-  return [json, readFileSync(pdf), readFileSync(csv)];
+  run("order", job, "--sheet", sheet);
+  return [json, readFileSync(pdf), readFileSync(csv), readFileSync(sheet)];
 }
 
 let differing = 0;

@@ -79,23 +79,23 @@ impl Desk {
 
     /// Works out the order of the open job, unless it is kept.
     pub(crate) fn work_out_order(&mut self) -> Result<(), Refusal> {
-        let text = &self.open()?.text;
         self.solution()?;
-        if self.ordered.as_ref().is_some_and(|kept| kept.is_of(text)) {
+        if self.order().is_ok() {
             return Ok(());
         }
         // A roof whose strength can't be worked out is ordered by habit.
         let _ = self.checked();
-        let (open, job, solution) = (self.open()?, self.job()?, self.solution()?);
+        let before = self.ordered.take();
+        let (job, solution) = (self.job()?, self.solution()?);
         let checks = self.checked.as_ref().and_then(|kept| kept.found().ok().flatten());
-        self.ordered = Some(Ordered::of(&open.text, job, solution, checks.map(|checks| &checks.strength)));
+        self.ordered = Some(Ordered::of(job, solution, checks.map(|checks| &checks.strength), before));
         Ok(())
     }
 
     /// The order that was worked out last, if it is that of the open job.
     pub(crate) fn order(&self) -> Result<&order::whole::Order, Refusal> {
-        let text = &self.open()?.text;
-        let kept = self.ordered.as_ref().filter(|kept| kept.is_of(text));
+        let job = self.job()?;
+        let kept = self.ordered.as_ref().filter(|kept| kept.is_of(job));
         kept.ok_or_else(|| Refusal::new("no-order", "The order was not worked out yet", "Open it again"))?.found()
     }
 
@@ -181,9 +181,6 @@ fn edit(desk: &mut Desk, takes: Edit) -> Result<Standing, Refusal> {
     let (open, said) = edits::edited(desk, &takes)?;
     // A tick changes the text and nothing that the roof is made of.
     if let (Edit::Tick(_), Some(kept)) = (&takes, &mut desk.checked) {
-        kept.follow(&desk.open, &open.text);
-    }
-    if let (Edit::Tick(_), Some(kept)) = (&takes, &mut desk.ordered) {
         kept.follow(&desk.open, &open.text);
     }
     Ok(desk.put(open, said))

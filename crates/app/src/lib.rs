@@ -29,6 +29,6 @@ pub mod wording;
 #[cfg(feature = "bindings")]
 pub use bindings::bindings;
 pub use desk::Desk;
-pub use papers::{ForPapers, StrengthForPapers, for_papers};
+pub use papers::for_papers;
 pub use refusal::{FaultLine, Refusal};
 pub use scene::Buffers;

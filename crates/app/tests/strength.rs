@@ -196,7 +196,7 @@ fn the_word_that_promises_too_much_is_never_shown() {
 
 #[test]
 fn papers_get_the_strength_that_was_asked_for() {
-    let of = |name: &str| -> app::ForPapers {
+    let of = |name: &str| -> document::Document {
         let text = example(name);
         let settings = serde_json::to_string(&app::views::Settings::default()).unwrap();
         serde_json::from_str(&app::for_papers(&text, &settings).unwrap()).unwrap()

@@ -4,6 +4,7 @@ use crate::page::{BOTTOM, LEFT, Page, ROOM, TOP};
 use crate::sheet::{Anchor, Role, Sheet};
 use crate::table::Table;
 use crate::text::Style;
+use std::borrow::Cow;
 
 /// Base line of a sheet's heading, mm.
 const HEADING_AT: f64 = TOP + 7.0;
@@ -13,7 +14,7 @@ const FIRST_BLOCK: f64 = TOP + 11.0;
 /// Pages being filled.
 pub struct Flow {
     pages: Vec<Page>,
-    name: &'static str,
+    name: Cow<'static, str>,
     to_scale: bool,
     caution: &'static str,
     y: f64,
@@ -22,7 +23,12 @@ pub struct Flow {
 impl Flow {
     /// No page yet.
     pub const fn new(name: &'static str, to_scale: bool, caution: &'static str) -> Self {
-        Self { pages: Vec::new(), name, to_scale, caution, y: BOTTOM }
+        Self { pages: Vec::new(), name: Cow::Borrowed(name), to_scale, caution, y: BOTTOM }
+    }
+
+    /// As [`Flow::new`], for sheets that a job names.
+    pub fn named(name: &str, caution: &'static str) -> Self {
+        Self { name: Cow::Owned(name.to_owned()), ..Self::new("", false, caution) }
     }
 
     /// A sheet with this much height free below the returned `y`; the height
@@ -70,8 +76,8 @@ impl Flow {
     }
 
     fn new_page(&mut self) {
-        let mut page = Page::new(self.name, self.to_scale, self.caution);
-        let heading = if self.pages.is_empty() { self.name.to_owned() } else { format!("{}, continued", self.name) };
+        let mut page = Page::new(&self.name, self.to_scale, self.caution);
+        let heading = if self.pages.is_empty() { self.name.to_string() } else { format!("{}, continued", self.name) };
         page.sheet.part(Role::Heading, |s| {
             s.text_within([LEFT, HEADING_AT], Anchor::Start, Style::bold(20.0), &heading, ROOM);
         });

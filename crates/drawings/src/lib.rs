@@ -18,12 +18,36 @@ mod lists;
 mod marks;
 mod members_csv;
 mod order;
+mod order_buy;
+mod order_cutting;
+mod order_labels;
+mod order_offcuts;
+mod order_sheets;
+mod order_strip;
+mod order_words;
 mod page;
 mod pdf;
 mod piece_view;
 mod plan;
 mod sheet;
+mod site_access;
+mod site_gantt;
+mod site_holds;
+mod site_layout;
+mod site_lifts;
+mod site_parts;
+mod site_plan;
+mod site_programme;
+mod site_records;
+mod site_sheets;
+mod site_statements;
+mod site_steps;
+mod site_temporary;
+mod site_view;
 mod span_sheet;
+mod spreadsheet;
+mod spreadsheet_csv;
+mod spreadsheet_file;
 mod strength_sheet;
 mod strength_words;
 mod strips;
@@ -34,13 +58,20 @@ mod text;
 mod vec3;
 mod view3d;
 
+use ::order::whole::Order;
+use ::site::whole::Site;
 use roof::solution::Solution;
 
 use layout::Room;
+pub use marks::ranges;
 pub use members_csv::members_csv;
+pub use order_sheets::order_sheets;
 use page::Page;
 use sheet::Sheet;
+pub use site_sheets::SitePapers;
 pub use span_sheet::{MOST_CENTRES, span_sheets, spans_csv};
+pub use spreadsheet::order_xlsx;
+pub use spreadsheet_csv::order_csv;
 pub use strength_sheet::StrengthPapers;
 pub use strength_words::{KindUse, Matter, by_kind, figure, for_engineer, percent, verdict, written_span};
 
@@ -73,14 +104,25 @@ pub enum PackError {
 /// [`PackError::Font`], [`PackError::PageSize`] or [`PackError::Pdf`] when
 /// writing the document fails.
 pub fn pack(solution: &Solution) -> Result<Vec<u8>, PackError> {
-    pack_with(solution, None)
+    pack_with(solution, &Papers::default())
 }
 
-/// The printed pack with sheets of the roof's strength behind its lists, when that was checked.
+/// What the pack may hold besides the roof: each where it was worked out.
+#[derive(Clone, Copy, Default)]
+pub struct Papers<'a> {
+    /// The roof's strength.
+    pub strength: Option<StrengthPapers<'a>>,
+    /// What to buy, and how to cut it.
+    pub order: Option<&'a Order>,
+    /// Putting it up.
+    pub site: Option<&'a Site>,
+}
+
+/// The printed pack with sheets of the order, the strength and the site behind its lists, when those were worked out.
 ///
 /// # Errors
 /// As [`pack`].
-pub fn pack_with(solution: &Solution, strength: Option<&StrengthPapers<'_>>) -> Result<Vec<u8>, PackError> {
+pub fn pack_with(solution: &Solution, papers: &Papers<'_>) -> Result<Vec<u8>, PackError> {
     let mut pages = cover::pages(solution);
     pages.extend(cover::inside(solution));
     pages.extend(survey_sheet::pages(solution));
@@ -94,10 +136,24 @@ pub fn pack_with(solution: &Solution, strength: Option<&StrengthPapers<'_>>) -> 
         }
     }
     pages.extend(lists::pages(solution));
-    if let Some(papers) = strength {
+    if let Some(order) = papers.order {
+        pages.extend(order_sheets(solution, order));
+    }
+    if let Some(papers) = &papers.strength {
         pages.extend(strength_sheet::pages(solution, papers));
     }
+    if let Some(site) = papers.site {
+        pages.extend(site_sheets::site_pages(solution, &SitePapers::of(site)));
+    }
     write(pages, solution, "Sheets for setting out and cutting a roof")
+}
+
+/// Sheets for putting the roof up and for its access: steps, props, holds, lifts, programme, access, records.
+///
+/// # Errors
+/// As [`pack`].
+pub fn site_pdf(solution: &Solution, papers: &SitePapers<'_>) -> Result<Vec<u8>, PackError> {
+    write(site_sheets::site_pages(solution, papers), solution, "Sheets for putting a roof up")
 }
 
 /// The card of one pattern piece as a PDF of its own. The mark may be that of
@@ -113,6 +169,23 @@ pub fn piece_card(solution: &Solution, piece_mark: &str) -> Result<Vec<u8>, Pack
         .or_else(|| solution.pieces.iter().find(|p| p.members.iter().any(|m| m == piece_mark)))
         .ok_or_else(|| PackError::NoPiece(piece_mark.to_owned()))?;
     write(card::pages(solution, piece, None), solution, "A card for cutting a timber")
+}
+
+/// The sheets of the order as a PDF of their own: what to buy, how to cut it, what is kept, what goes up.
+///
+/// # Errors
+/// As [`pack`].
+pub fn order_pdf(solution: &Solution, order: &Order) -> Result<Vec<u8>, PackError> {
+    write(order_sheets(solution, order), solution, "What to buy for a roof, and how to cut it")
+}
+
+/// Labels for all timbers in the order of the cutting plan: A4 upright, three by eight of 70 by 37 mm.
+///
+/// # Errors
+/// As [`pack`].
+pub fn labels_pdf(solution: &Solution, order: &Order) -> Result<Vec<u8>, PackError> {
+    let info = pdf::Info { title: &solution.title, subject: "Labels for the timbers of a roof" };
+    pdf::write(&order_labels::sheets(solution, order), &info)
 }
 
 /// The plan of the roof as SVG, to scale when printed at 100 %.
@@ -144,5 +217,12 @@ fn write(pages: Vec<Page>, solution: &Solution, subject: &str) -> Result<Vec<u8>
 mod fixture;
 #[cfg(test)]
 mod layout_checks;
+#[cfg(test)]
+mod order_checks;
+#[cfg(test)]
+#[path = "../tests/order_fixture/mod.rs"]
+mod order_fixture;
+#[cfg(test)]
+mod site_checks;
 #[cfg(test)]
 mod strength_checks;

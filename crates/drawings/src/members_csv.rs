@@ -108,7 +108,7 @@ fn join<T>(items: &[T], write: impl Fn(&T) -> String) -> String {
 }
 
 /// To a thousandth: finer than anything measured, and short.
-fn figure(value: f64) -> String {
+pub fn figure(value: f64) -> String {
     if !value.is_finite() {
         return String::new();
     }
@@ -119,7 +119,7 @@ fn figure(value: f64) -> String {
 
 /// A spreadsheet takes a cell that begins with one of these signs for a
 /// formula; a space before it keeps it words.
-fn words(text: &str) -> String {
+pub fn words(text: &str) -> String {
     if text.starts_with(['=', '+', '-', '@']) { format!(" {text}") } else { text.to_owned() }
 }
 

@@ -27,8 +27,10 @@ pub const KEY: [(LineKind, &str, Pen); 6] = [
     (LineKind::Verge, "verge", Pen::black(0.45)),
 ];
 
-struct View {
-    scale: f64,
+/// How a plan lies on paper.
+pub struct View {
+    /// 1 : n.
+    pub scale: f64,
     /// World point that lies at the middle of the room.
     middle: Pt,
     /// Middle of the room.
@@ -36,7 +38,28 @@ struct View {
 }
 
 impl View {
-    fn place(&self, [x, y]: Pt) -> Pt {
+    /// These points, mm, to a scale in the middle of the room with this much free round them; `None` when there is
+    /// nothing to see.
+    pub fn of(points: impl Iterator<Item = Pt> + Clone, room: Room, free: f64) -> Option<Self> {
+        let span = |axis: usize| {
+            let each = points.clone().map(|p| p[axis]);
+            each.fold((f64::INFINITY, f64::NEG_INFINITY), |m, v| (m.0.min(v), m.1.max(v)))
+        };
+        let ((left, right), (low, high)) = (span(0), span(1));
+        let (width, height) = (right - left, high - low);
+        if !(width.is_finite() && height.is_finite()) || width.max(height) <= 0.0 {
+            return None;
+        }
+        let (free_w, free_h) = (room.w - 2.0 * free, room.h - 2.0 * free);
+        Some(Self {
+            scale: scale(|n| width / n <= free_w && height / n <= free_h),
+            middle: [(left + right) / 2.0, (low + high) / 2.0],
+            at: [room.x + room.w / 2.0, room.y + room.h / 2.0],
+        })
+    }
+
+    /// Where a point comes on the sheet.
+    pub fn place(&self, [x, y]: Pt) -> Pt {
         [self.at[0] + (x - self.middle[0]) / self.scale, self.at[1] - (y - self.middle[1]) / self.scale]
     }
 }
@@ -134,21 +157,8 @@ fn pen_of(kind: LineKind) -> Pen {
 }
 
 fn view(solution: &Solution, room: Room) -> Option<View> {
-    let points = || solution.plan.corners.iter().chain(solution.plan.holes.iter().flatten());
-    let span = |axis: usize| {
-        points().map(|p| p[axis]).fold((f64::INFINITY, f64::NEG_INFINITY), |m, v| (m.0.min(v), m.1.max(v)))
-    };
-    let ((left, right), (low, high)) = (span(0), span(1));
-    let (width, height) = (right - left, high - low);
-    if !(width.is_finite() && height.is_finite()) || width.max(height) <= 0.0 {
-        return None;
-    }
-    let (free_w, free_h) = (room.w - 2.0 * SURROUND, room.h - 2.0 * SURROUND);
-    Some(View {
-        scale: scale(|n| width / n <= free_w && height / n <= free_h),
-        middle: [(left + right) / 2.0, (low + high) / 2.0],
-        at: [room.x + room.w / 2.0, room.y + room.h / 2.0],
-    })
+    let points = solution.plan.corners.iter().chain(solution.plan.holes.iter().flatten());
+    View::of(points.copied(), room, SURROUND)
 }
 
 fn timbers(sheet: &mut Sheet, solution: &Solution, layer: Layer, view: &View) {
@@ -205,7 +215,7 @@ fn corner_marks(sheet: &mut Sheet, solution: &Solution, view: &View, taken: &mut
 }
 
 /// A wall as it lies on paper.
-struct Side<'a> {
+pub struct Side<'a> {
     wall: &'a WallOut,
     from: Pt,
     to: Pt,
@@ -215,7 +225,7 @@ struct Side<'a> {
 
 impl<'a> Side<'a> {
     /// `None` for a wall that is nowhere.
-    fn new(wall: &'a WallOut, view: &View) -> Option<Self> {
+    pub fn new(wall: &'a WallOut, view: &View) -> Option<Self> {
         let (from, to) = (view.place(wall.from), view.place(wall.to));
         let run = ((to[0] - from[0]).powi(2) + (to[1] - from[1]).powi(2)).sqrt();
         run.is_finite().then(|| Self { wall, from, to, along: direction(from, to), run })
@@ -223,7 +233,7 @@ impl<'a> Side<'a> {
 
     /// A point moved outwards. On paper y is down: outside, right of the wall
     /// in the world, is here.
-    fn outside(&self, p: Pt, mm: f64) -> Pt {
+    pub fn outside(&self, p: Pt, mm: f64) -> Pt {
         [p[0] - self.along[1] * mm, p[1] + self.along[0] * mm]
     }
 
@@ -233,7 +243,7 @@ impl<'a> Side<'a> {
 
     /// The plate line, and the wall's letter in a ring outside it or, where
     /// that is taken, further out or inside.
-    fn letter(&self, sheet: &mut Sheet, taken: &mut Taken) {
+    pub fn letter(&self, sheet: &mut Sheet, taken: &mut Taken) {
         sheet.line(self.from, self.to, Pen::black(0.45));
         let (style, letter) = LETTER.fit(&crate::text::one_line(&self.wall.id), LONGEST_LETTER);
         let width = style.width_mm(&letter);

@@ -12,7 +12,7 @@ use crate::fixture::hipped;
 use crate::layout_checks::faults_of;
 use crate::page::{Block, frame, framed};
 use crate::sheet::{Item, Sheet};
-use crate::{StrengthPapers, pack, pack_with, span_sheet, span_sheets, spans_csv, strength_sheet};
+use crate::{Papers, StrengthPapers, pack, pack_with, span_sheet, span_sheets, spans_csv, strength_sheet};
 
 /// Strength of no real roof: it only has to be good enough to lay sheets out. `words` come behind every text.
 fn made(words: &str, matters: usize) -> Strength {
@@ -181,10 +181,11 @@ fn what_is_over_has_its_word_its_bar_and_what_would_pass() {
 #[test]
 fn a_pack_without_strength_is_as_it_was() {
     let solution = hipped();
-    assert_eq!(pack(&solution).unwrap(), pack_with(&solution, None).unwrap());
+    assert_eq!(pack(&solution).unwrap(), pack_with(&solution, &Papers::default()).unwrap());
     let (strength, lines) = (made("", 2), working(""));
-    let papers = StrengthPapers { strength: &strength, working: &lines };
-    assert!(pack_with(&solution, Some(&papers)).unwrap().len() > pack(&solution).unwrap().len());
+    let strength = Some(StrengthPapers { strength: &strength, working: &lines });
+    let papers = Papers { strength, ..Papers::default() };
+    assert!(pack_with(&solution, &papers).unwrap().len() > pack(&solution).unwrap().len());
 }
 
 fn tables(centres: &[f64]) -> Vec<SpanTable> {

@@ -39,6 +39,7 @@ const BOX_PAD: f64 = 3.0;
 const KILO: f64 = 1e3;
 
 /// What sheets about strength are made from.
+#[derive(Clone, Copy)]
 pub struct StrengthPapers<'a> {
     /// The results.
     pub strength: &'a Strength,

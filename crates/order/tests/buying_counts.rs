@@ -93,6 +93,30 @@ fn the_whole_house_by_hand() {
 }
 
 #[test]
+fn the_strength_has_the_last_word_where_it_asks_for_more() {
+    let (job, solution) = solved(&root("examples/whole-house.toml"));
+    let mut strength = strength::whole::check(&job, &solution).unwrap().strength;
+    let wall = strength.walls.iter_mut().find(|w| w.name == "A").unwrap();
+    wall.straps = Some(11);
+    let wall = strength.walls.iter_mut().find(|w| w.name == "B").unwrap();
+    wall.straps = Some(2);
+    let collar = strength.joints.iter_mut().find(|j| j.name == "collar to rafter").unwrap();
+    collar.takes = "3 M12 bolts; room for 4".to_owned();
+    let foot = strength.joints.iter_mut().find(|j| j.name == "rafter foot to ceiling joist").unwrap();
+    foot.takes = "no number of nails 4.0 × 100".to_owned();
+    foot.verdict = Some(strength::whole::Verdict::Over);
+    let all = lines(&job, &solution, Some(&strength));
+    // 11 on A as asked, 5 on B by the rule, which is more than 2, and 7 on C.
+    assert_eq!(quantity(&all, "strap-down"), 23.0);
+    assert!(line(&all, "strap-down").counted.contains("wall A 11 on 10.80 m as the strength asks; wall B 5"));
+    assert_eq!(quantity(&all, "bolt-m12x120"), 30.0);
+    // No number carries the lap: the habit is counted, and it is said.
+    let words = &line(&all, "nails-100x4").counted;
+    assert!(words.contains("rafters lapped to joists (not enough by the strength of the roof"), "{words}");
+    assert!(words.contains("before ordering) 81 × 4;"), "{words}");
+}
+
+#[test]
 fn preservative_goes_by_the_cut_faces() {
     let text = root("examples/whole-house.toml") + "\n[order]\ntreated = true\n";
     let (job, solution) = solved(&text);

@@ -1,7 +1,8 @@
 //! Prices, sums and weights.
 
 use job::{Per, PriceOf};
-use order::buying::weights::{board_feet, timber_kg_per_m};
+use order::buying::board_feet::{board_feet, board_feet_of, sold_inches};
+use order::buying::weights::timber_kg_per_m;
 use order::buying::{Entry, LiftGroup, Line, LineKind, NoticeLevel, PricedLine, loads_up, priced, quote};
 use order::money::Money;
 use proptest::prelude::*;
@@ -134,6 +135,25 @@ fn rows_of_board_feet() {
     }
     // A thousand board feet are 2.3597 m³ of nominal timber: 144 in³ each.
     assert!((1000.0 * 144.0 * 25.4_f64.powi(3) / 1e9 - 2.3597).abs() < 1e-4);
+}
+
+#[test]
+fn rows_of_dressed_sides() {
+    let rows: Vec<Value> =
+        rows("mat.us.").into_iter().filter(|row| row["inputs"]["unit"].as_str() == Some("in")).collect();
+    assert_eq!(rows.len(), 11);
+    for row in rows {
+        let name = row["id"].as_str().unwrap().trim_start_matches("mat.us.").to_owned();
+        let sold: Vec<f64> = name.split('x').map(|side| side.parse().unwrap()).collect();
+        let dressed: Vec<f64> =
+            row["expected"].as_array().unwrap().iter().map(|v| v.as_f64().unwrap() * 25.4).collect();
+        assert_eq!([sold_inches(dressed[0]), sold_inches(dressed[1])], [Some(sold[0]), Some(sold[1])], "{row}");
+        let feet = board_feet_of(dressed[0], dressed[1], 14.0 * 304.8).unwrap();
+        assert!((feet - sold[0] * sold[1] * 14.0 / 12.0).abs() < 1e-9, "{row}: {feet}");
+    }
+    // A rafter 2 × 6 of 14 ft has 14 board feet (reference/site.md section 7); 47 × 150 is no dressed timber.
+    assert!((board_feet_of(38.0, 140.0, 4267.2).unwrap() - 14.0).abs() < 1e-9);
+    assert_eq!(board_feet_of(47.0, 150.0, 4800.0), None);
 }
 
 #[test]

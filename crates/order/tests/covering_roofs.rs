@@ -98,6 +98,8 @@ fn the_worked_gable() {
     // cov.vent.soffit_9m: 10 mm along 9 m on two sides.
     let eaves: f64 = covered.vents.iter().filter(|v| v.item == "eaves-vent").map(|v| v.area_mm2).sum();
     assert!((eaves - 180_000.0).abs() < 1e-6);
+    // Underlay 1 m wide with 100 mm laps, 150 mm over the ridge: (5111 - 100) / 900, so 6 runs of 9 m a side; 50 m rolls.
+    assert!((covered.underlay.area_m2 - 2.0 * 6.0 * 9.0).abs() < 1e-6 && covered.underlay.rolls == 3);
     // 40 degrees wants a slot at the ridge.
     assert!(covered.vents.iter().any(|v| v.item == "ridge-vent" && v.slot_mm == 5.0));
 }
@@ -111,6 +113,10 @@ fn a_hip_has_the_area_of_the_gable() {
     assert!((gable.area_m2 - hip.area_m2).abs() < 1e-6);
     assert!(hip.slopes.iter().any(|s| s.cuts.hip > 0));
     assert_eq!(line(&hip, "hip-iron").net, 4.0);
+    let with_bonnets = Chosen { bonnets: true, ..covering };
+    let bonnets = cover(&solved(&rect(9000.0, 7000.0, 40.0, false, 0.0)), &with_bonnets, 400.0, uk()).expect("covered");
+    // One a course on four hips; the course under the eaves has none.
+    assert_eq!(line(&bonnets, "bonnet").net, 4.0 * (hip.slopes[0].courses - 1) as f64);
     // All four slopes have one gauge: courses run round.
     assert!(hip.slopes.iter().all(|s| s.gauge_mm == hip.slopes[0].gauge_mm));
 }
@@ -164,7 +170,10 @@ fn the_whole_house() {
     // Two roof windows and a stack.
     assert_eq!(line(&covered, "opening-flashing").net, 3.0);
     assert!(covered.slopes.iter().map(|s| s.cuts.opening).sum::<u64>() > 0);
-    println!("{}", serde_json::to_string_pretty(&covered).expect("written"));
+    // Plain tiles at 98.7 mm: 61.4 for each m2, and what hips and holes cut.
+    let tiles = line(&covered, "plain-tile").net / covered.area_m2;
+    assert!((58.0..66.0).contains(&tiles), "{tiles}");
+    assert!((65.0..80.0).contains(&covered.kg_per_m2.expect("a weight")));
 }
 
 #[test]
@@ -264,6 +273,27 @@ fn areas_from_first_principles() {
     let (plan, round) = (w * (a + w) + w * b, 2.0 * (a + w + b + w));
     let grown = plan + round * d + 4.0 * d * d;
     assert!((l.area_m2 - grown / cos).abs() < 1e-6, "{} {}", l.area_m2, grown / cos);
+}
+
+#[test]
+fn each_eaves_has_the_fascia_of_its_own_wall() {
+    // Two short wings: the fascia of the one runs out beside the eaves of the other. 250 overhang, 25 fascia, 50 tile.
+    let text = ell(1500.0, 1500.0, 4000.0, 40.0).replace("plate =", "fascia = { size = [25, 200] }\nplate =");
+    let l = cover(&solved(&text), &Chosen::named("plain-tile"), 400.0, uk()).expect("covered");
+    let (a, w, d) = (1.5, 4.0, 0.325);
+    let grown = w * (a + w) + w * a + 2.0 * (2.0 * (a + w)) * d + 4.0 * d * d;
+    let expected = grown / geometry::Angle::deg(40.0).cos();
+    assert!((l.area_m2 - expected).abs() < 1e-6, "{} {expected}", l.area_m2);
+}
+
+#[test]
+fn a_small_gable_within_the_roof_hangs_over() {
+    // 9.6 x 5.6 m at 45 degrees, eaves 0.3 and 0.05 all round; the gablets, 0.9 high, hang over by 0.1 and 0.05 on
+    // either half of either end, down to the line of the hip.
+    let covered = cover(&example("gablet"), &Chosen::named("plain-tile"), 400.0, uk()).expect("covered");
+    let plan = 10.3 * 6.3 + 4.0 * (0.9 * 0.15 + 0.15 * 0.15 / 2.0);
+    let expected = plan / geometry::Angle::deg(45.0).cos();
+    assert!((covered.area_m2 - expected).abs() < 1e-6, "{} {expected}", covered.area_m2);
 }
 
 #[test]

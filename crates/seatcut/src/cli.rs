@@ -2,7 +2,7 @@
 
 use clap::{Parser, Subcommand};
 
-use crate::commands::{backup, card, check, completions, folder, new, pack, serve, set, solve, spans, strength};
+use crate::commands::{backup, card, check, completions, folder, new, order, pack, prices, serve, set, site, solve, spans, strength};
 
 /// What every help page ends with.
 const EXIT_CODES: &str = "\
@@ -33,6 +33,12 @@ pub enum Command {
     Solve(solve::Solve),
     /// How far timbers and joints are used, with the working
     Strength(strength::Strength),
+    /// What to buy, and how to cut it with the least waste
+    Order(order::Order),
+    /// Stock and prices of a job as a list for a spreadsheet, or from one
+    Prices(prices::Prices),
+    /// The order of work, lifts, programme and access
+    Site(site::Site),
     /// A span table of rafters and ceiling joists, with no job file
     Spans(spans::Spans),
     /// Write the sheets of a job as one PDF, and the list of timbers

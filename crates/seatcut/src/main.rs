@@ -1,6 +1,7 @@
 //! `seatcut`: the command line. It reads and writes files and prints; every
 //! figure comes from the pure crates.
 
+mod all;
 mod cli;
 mod commands;
 mod data_folder;
@@ -9,8 +10,10 @@ mod failure;
 mod fault_report;
 mod figures;
 mod lengths;
+mod ordering;
 mod progress;
 mod reading;
+mod setting_up;
 mod solving;
 mod strong;
 mod writing;

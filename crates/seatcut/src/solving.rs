@@ -5,9 +5,6 @@ use job::Job;
 use roof::SolveError;
 use roof::solution::{NoticeLevel, Solution};
 
-use serde::Serialize;
-use strength::whole::Strength;
-
 use crate::failure::Failure;
 use crate::fault_report::FaultReport;
 use crate::progress;
@@ -21,7 +18,7 @@ pub fn solve(file: &JobFile) -> Result<(Job, Solution), Failure> {
 }
 
 /// Reads a job file, with every fault of it.
-fn read(file: &JobFile) -> Result<Job, Failure> {
+pub fn read(file: &JobFile) -> Result<Job, Failure> {
     job::read(&file.bytes).map_err(|faults| Failure::BadJob(Box::new(FaultReport::new(file, faults))))
 }
 
@@ -37,23 +34,6 @@ pub fn solve_job(job: &Job) -> Result<Solution, Failure> {
         }
         _ => Failure::BadInput(error.to_string()),
     })
-}
-
-/// A solution with the strength of its roof, when that was checked.
-#[derive(Serialize)]
-struct Document<'a> {
-    #[serde(flatten)]
-    solution: &'a Solution,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    strength: Option<&'a Strength>,
-}
-
-/// The JSON document of a solution.
-pub fn document(solution: &Solution, strength: Option<&Strength>) -> Result<String, Failure> {
-    match serde_json::to_string_pretty(&Document { solution, strength }) {
-        Ok(text) => Ok(text + "\n"),
-        Err(why) => Err(Failure::NotBuilt(format!("the solution can't be put into JSON: {why}"))),
-    }
 }
 
 /// A fault when a notice says that the job can't be built as asked.

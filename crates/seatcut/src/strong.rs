@@ -30,8 +30,15 @@ impl Outcome {
     pub fn of(job: &Job, solution: &Solution) -> Self {
         match progress::during("checking its strength", || check(job, solution)) {
             Ok(checks) => Self::Checked(Box::new(checks)),
-            Err(CheckFault::NoLoads) => Self::NotAsked,
-            Err(fault) => Self::CannotTell(fault),
+            Err(fault) => Self::missing(fault),
+        }
+    }
+
+    /// What it is when there are no results.
+    pub fn missing(fault: CheckFault) -> Self {
+        match fault {
+            CheckFault::NoLoads => Self::NotAsked,
+            fault => Self::CannotTell(fault),
         }
     }
 
@@ -46,7 +53,7 @@ impl Outcome {
     /// One line for the end of a summary.
     pub fn line(&self) -> String {
         match self {
-            Self::Checked(checks) => format!("\n{}", in_short(&checks.strength)),
+            Self::Checked(checks) => in_short(&checks.strength),
             Self::NotAsked => format!("\n{HOW_TO_ASK}"),
             Self::CannotTell(fault) => format!("\nLOOK  strength: it could not be worked out: {fault}\n"),
         }
@@ -58,7 +65,7 @@ fn count<'a>(verdicts: impl Iterator<Item = &'a Verdict>, wanted: Verdict) -> us
 }
 
 /// The strength of a roof in a line.
-fn in_short(strength: &Strength) -> String {
+pub fn in_short(strength: &Strength) -> String {
     let timbers = || strength.members.iter().map(|m| &m.left.verdict);
     let joints = || strength.joints.iter().filter_map(|j| j.verdict.as_ref());
     let most = strength.members.first().map_or_else(String::new, |m| {
@@ -77,7 +84,7 @@ fn in_short(strength: &Strength) -> String {
         1 => "1 matter for an engineer".to_owned(),
         n => format!("{n} matters for an engineer"),
     };
-    format!("Strength (members only): {timbers}, {joints}{most}; {matters}. `seatcut strength` shows them.\n")
+    format!("\nStrength (members only): {timbers}, {joints}{most}; {matters}. `seatcut strength` shows them.\n")
 }
 
 /// Everything about the strength of a roof but the working.

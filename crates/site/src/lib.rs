@@ -7,3 +7,4 @@ pub mod lifts;
 pub mod programme;
 pub mod records;
 pub mod sequence;
+pub mod whole;

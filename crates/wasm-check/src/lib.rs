@@ -11,10 +11,8 @@
 
 #![expect(unsafe_code, reason = "an exported name counts as unsafe code; there is no unsafe block")]
 
-use roof::solution::Solution;
-use serde::Serialize;
+use document::Document;
 use std::cell::RefCell;
-use strength::whole::Strength;
 
 /// What lies on the desk between host and core.
 struct Desk {
@@ -33,7 +31,7 @@ pub extern "C" fn seatcut_put(byte: u32) {
 }
 
 /// Makes a document of the job on the desk: 0 the solution as JSON, 1 the
-/// sheets as PDF, 2 the list of timbers. Returns 1 when it is made, 0 when not;
+/// sheets as PDF, 2 the list of timbers, 3 the order as a spreadsheet. Returns 1 when it is made, 0 when not;
 /// then the reason lies on the desk instead.
 #[unsafe(no_mangle)]
 pub extern "C" fn seatcut_make(document: u32) -> u32 {
@@ -57,33 +55,19 @@ pub extern "C" fn seatcut_get(at: u32) -> u32 {
     DESK.with_borrow(|desk| desk.made.get(at as usize).copied().map_or(0, u32::from))
 }
 
-/// The document that `solve --json` writes.
-#[derive(Serialize)]
-struct Document<'a> {
-    #[serde(flatten)]
-    solution: &'a Solution,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    strength: Option<&'a Strength>,
-}
-
 fn make(job: &[u8], document: u32) -> Result<Vec<u8>, String> {
     let job = job::read(job).map_err(|faults| faults.to_string())?;
     let solution = roof::solve(&job).map_err(|error| error.to_string())?;
-    let checks = strength::whole::check(&job, &solution).ok();
-    match document {
-        0 => {
-            let strength = checks.as_ref().map(|checks| &checks.strength);
-            let text = serde_json::to_string_pretty(&Document { solution: &solution, strength });
-            text.map(|text| (text + "\n").into_bytes()).map_err(|error| error.to_string())
-        }
-        1 => {
-            let most = checks.as_ref().and_then(|checks| checks.strength.members.first());
-            let working = most.zip(checks.as_ref()).and_then(|(most, checks)| checks.working(&most.mark, None));
-            let working = working.unwrap_or_default();
-            let papers = checks.as_ref().map(|c| drawings::StrengthPapers { strength: &c.strength, working: &working });
-            drawings::pack_with(&solution, papers.as_ref()).map_err(|error| error.to_string())
-        }
-        2 => drawings::members_csv(&solution).map(String::into_bytes).map_err(|error| error.to_string()),
-        _ => Err(format!("there is no document {document}")),
-    }
+    let (all, _) = Document::of(&job, solution);
+    let made = match document {
+        0 => return all.json().map(String::into_bytes).map_err(|error| error.to_string()),
+        1 => drawings::pack_with(&all.solution, &all.papers()),
+        2 => drawings::members_csv(&all.solution).map(String::into_bytes),
+        3 => match &all.order {
+            Some(order) => drawings::order_xlsx(&all.solution, order),
+            None => return Err("the job has no order".to_owned()),
+        },
+        _ => return Err(format!("there is no document {document}")),
+    };
+    made.map_err(|error| error.to_string())
 }

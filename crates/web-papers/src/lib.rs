@@ -3,8 +3,9 @@
 //! writer and its fonts are fetched only when a paper is wanted. The roof comes
 //! solved from the core, so that the solver is fetched once.
 
-use app::{ForPapers, Refusal};
-use drawings::{PackError, StrengthPapers};
+use app::Refusal;
+use document::Document;
+use drawings::PackError;
 use serde::Deserialize;
 use wasm_bindgen::prelude::wasm_bindgen;
 
@@ -21,6 +22,10 @@ enum Paper {
     },
     /// The list of timbers.
     List,
+    /// The order as a spreadsheet file.
+    Spreadsheet,
+    /// Labels for the timbers.
+    Labels,
 }
 
 /// Makes a paper of a solution, as `Core.forPapers` gives it; which paper, as JSON.
@@ -36,12 +41,19 @@ pub fn paper(solution: &str, what: &str) -> Result<Vec<u8>, String> {
 fn make(solution: &str, what: &str) -> Result<Vec<u8>, Refusal> {
     let not_understood = |error: serde_json::Error| Refusal::not_understood("paper", &error);
     let what: Paper = serde_json::from_str(what).map_err(not_understood)?;
-    let ForPapers { solution, strength } = serde_json::from_str(solution).map_err(not_understood)?;
-    let strength = strength.as_ref().map(|s| StrengthPapers { strength: &s.strength, working: &s.working });
+    let document: Document = serde_json::from_str(solution).map_err(not_understood)?;
+    let roof = &document.solution;
+    let order = || {
+        document.order.as_ref().ok_or_else(|| {
+            Refusal::new("no-order", "There is no order for this job", "See under Order what is missing")
+        })
+    };
     let made = match what {
-        Paper::Pack => drawings::pack_with(&solution, strength.as_ref()),
-        Paper::Card { mark } => drawings::piece_card(&solution, &mark),
-        Paper::List => drawings::members_csv(&solution).map(String::into_bytes),
+        Paper::Pack => drawings::pack_with(roof, &document.papers()),
+        Paper::Card { mark } => drawings::piece_card(roof, &mark),
+        Paper::List => drawings::members_csv(roof).map(String::into_bytes),
+        Paper::Spreadsheet => drawings::order_xlsx(roof, order()?),
+        Paper::Labels => drawings::labels_pdf(roof, order()?),
     };
     made.map_err(|error| unmade(&error))
 }

@@ -20,46 +20,47 @@ use crate::wording::capital;
 use figures::{Writing, kilograms};
 use job::Job;
 use order::buying::{Notice, NoticeLevel};
-use order::whole::{Order, order};
+use order::whole::{Order, Plans, order_after};
 use roof::solution::Solution;
+use std::collections::BTreeMap;
 use strength::whole::Strength;
 
 /// The order of a job as it was worked out last, so that going back and forth between screens costs nothing.
 #[derive(Debug)]
 pub(crate) struct Ordered {
-    text: String,
+    /// The job, without its ticks: they change nothing that is bought or cut.
+    job: Job,
     found: Result<Order, Refusal>,
+    plans: Plans,
 }
 
 impl Ordered {
-    /// Works it out.
-    pub(crate) fn of(text: &str, job: &Job, solution: &Solution, strength: Option<&Strength>) -> Self {
-        let found = order(job, solution, strength).map_err(|fault| {
+    /// Works it out, with what is still good of the one before.
+    pub(crate) fn of(job: &Job, solution: &Solution, strength: Option<&Strength>, before: Option<Self>) -> Self {
+        let mut plans = before.map(|before| before.plans).unwrap_or_default();
+        let found = order_after(job, solution, strength, &mut plans).map_err(|fault| {
             Refusal::new(
                 "no-order",
                 capital(&fault.to_string()),
                 "Change what is named here; without it nothing can be ordered",
             )
         });
-        Self { text: text.to_owned(), found }
+        Self { job: without_ticks(job), found, plans }
     }
 
-    /// Whether it is that of a text.
-    pub(crate) fn is_of(&self, text: &str) -> bool {
-        self.text == text
-    }
-
-    /// It holds for a text that differs from that of its job in nothing that is bought or cut.
-    pub(crate) fn follow(&mut self, before: &Option<crate::opening::Open>, after: &str) {
-        if before.as_ref().is_some_and(|open| self.is_of(&open.text)) {
-            after.clone_into(&mut self.text);
-        }
+    /// Whether it is that of a job.
+    pub(crate) fn is_of(&self, job: &Job) -> bool {
+        self.job == without_ticks(job)
     }
 
     /// What was found.
     pub(crate) fn found(&self) -> Result<&Order, Refusal> {
         self.found.as_ref().map_err(Clone::clone)
     }
+}
+
+fn without_ticks(job: &Job) -> Job {
+    Job { done: BTreeMap::new(), ..job.clone() }
 }
 
 /// What to buy.

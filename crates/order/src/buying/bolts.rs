@@ -54,7 +54,8 @@ pub(super) fn lines(
         let asked = joint.rule.checked.as_deref().and_then(|name| strength_says::count(strength, name));
         let count = joint.count(found.members, asked.unwrap_or(0).max(joint.rule.count));
         let grip = joint.of.iter().filter_map(|k| found.members.get(*k)).map(|m| m.size.thickness_mm).sum();
-        add(diameter, grip, count, &joint.rule.what, true);
+        let warning = joint.rule.checked.as_deref().map_or("", |name| strength_says::warning(strength, name));
+        add(diameter, grip, count, &format!("{}{warning}", joint.rule.what), true);
     }
     written(&all, figures)
 }

@@ -35,7 +35,8 @@ impl Joint<'_> {
         let Some(every) = self.rule.every.filter(|every| *every > 0.0) else { return each };
         let length = self.of.iter().filter_map(|k| members.get(*k)).map(|m| m.cut_length_mm);
         let shared = length.fold(f64::INFINITY, f64::min);
-        if shared.is_finite() { each * ((shared / every).floor().max(0.0) as u32 + 1) } else { each }
+        let places = ((shared / every).floor().max(0.0) as u32).saturating_add(1);
+        if shared.is_finite() { each.saturating_mul(places) } else { each }
     }
 }
 

@@ -13,6 +13,7 @@
 //! No strength is checked here. Where the strength of the roof asks for more in a joint than the habit, its count is
 //! used; makers of hangers and straps say what theirs need.
 
+pub mod board_feet;
 mod bolts;
 pub mod figures;
 mod hangers;

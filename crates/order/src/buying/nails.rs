@@ -48,7 +48,8 @@ impl<'a> Nails<'a> {
             let mine = found.joints.iter().filter(|joint| core::ptr::eq(joint.rule, rule));
             let counts: Vec<u32> = mine.map(|joint| joint.count(found.members, each)).collect();
             let standing = rule.standing.unwrap_or(Standing::CommonPractice);
-            self.add(nails, &rule.what, &counts, &rule.source, standing, asked);
+            let warning = rule.checked.as_deref().map_or("", |name| strength_says::warning(strength, name));
+            self.add(nails, &format!("{}{warning}", rule.what), &counts, &rule.source, standing, asked);
         }
         for (word, rule) in &self.figures.splices {
             let mine = found.dry_splices.iter().filter(|form| form_word(**form) == word);

@@ -1,4 +1,4 @@
-//! Weights: of timber by the metre, and of what goes up in one lift. Board feet, for where timber is sold by them.
+//! Weights: of timber by the metre, and of what goes up in one lift.
 
 use super::line::Line;
 use job::Per;
@@ -11,13 +11,6 @@ const MM2_IN_M2: f64 = 1e6;
 #[must_use]
 pub fn timber_kg_per_m(thickness: f64, depth: f64, density: f64) -> f64 {
     thickness * depth * density / MM2_IN_M2
-}
-
-/// Board feet of timber: nominal thickness and width in inches, length in feet: `t·w·l / 12`.
-#[must_use]
-pub fn board_feet(thickness_in: f64, width_in: f64, length_ft: f64) -> f64 {
-    const INCHES_IN_A_FOOT: f64 = 12.0;
-    thickness_in * width_in * length_ft / INCHES_IN_A_FOOT
 }
 
 /// Things of one weight that go up.

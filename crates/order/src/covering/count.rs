@@ -150,7 +150,7 @@ struct Pieces {
 impl Course<'_> {
     fn pieces(&self, has_wide: bool) -> Pieces {
         let mut out = Pieces::default();
-        if !(self.row.head > self.row.tail) {
+        if self.row.head <= self.row.tail {
             return out;
         }
         let mut wide = 0;
@@ -230,7 +230,7 @@ impl Course<'_> {
         let covered = |r: &[DVec2]| ring::area(&ring::band(&ring::upright(r, a, b), low, high)).abs();
         let share =
             (covered(&self.slope.ring) - self.holes.iter().map(|h| covered(h)).sum::<f64>()) / ((b - a) * (high - low));
-        if !(share > TAKEN_UP) {
+        if share <= TAKEN_UP {
             return Piece::None;
         }
         if share > 1.0 - TAKEN_UP {

@@ -27,7 +27,7 @@ pub fn notices(
     let from_memory = product.laps.iter().any(|l| l.standing != Standing::Published);
     if from_memory && product.least_pitch.is_none() {
         let text = format!(
-            "The least pitch and laps of {} are not from their maker: his figures, for the exposure of the site, decide. Give them in the job.",
+            "The least pitch and laps of {} are not all from a maker's sheet: the maker's figures for the exposure of the site decide. Give them in the job.",
             product.called
         );
         out.push(notice("covering-figures", Warn, roof(), text));

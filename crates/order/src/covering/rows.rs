@@ -88,11 +88,11 @@ fn want(slope: &Slope, product: &Product, top_gap: f64) -> Result<Wanted, CoverF
         lap = lap.max(product.lap_at(pitch, &format!("sprockets of wall {}", slope.walls.join(" and ")))?);
     }
     let most = product.most_gauge_with(lap);
-    if !(most > 0.0) {
+    if most <= 0.0 {
         return Err(CoverFault::LapImpossible { lap_mm: lap, length_mm: product.length });
     }
     let in_course = slope.width() / product.cover_width;
-    if !(in_course < MOST_IN_COURSE) {
+    if in_course >= MOST_IN_COURSE {
         return Err(CoverFault::TooMany { place: slope.place(), what: "pieces in a course", count: in_course });
     }
     let [low, high] = slope.heights();

@@ -2,7 +2,7 @@
 
 use super::ring;
 use geometry::{Angle, DVec2, DVec3};
-use roof::solution::{FaceOut, LineKind, LineOut, MemberKind, Solution, WallOut};
+use roof::solution::{FaceOut, LineKind, LineOut, Member, MemberKind, Solution, WallOut};
 
 /// Points nearer than this lie on one line, mm: the grid of plans is finer.
 const ON_LINE: f64 = 1.0;
@@ -16,8 +16,11 @@ const STRAIGHT: f64 = 0.02;
 /// An edge is level when it rises less than this, mm.
 const LEVEL: f64 = 1.0;
 
-/// Boards and ends of timbers are looked for up to this far outside an edge, mm: nothing of a roof hangs out further.
+/// Boards are looked for up to this far outside the edge that they belong to, mm: no eaves hang out further.
 const FURTHEST_OUT: f64 = 2500.0;
+
+/// The end of a ridge over a small gable is looked for up to this far out, and up or down, mm: another ridge is further.
+const RIDGE_END: f64 = 600.0;
 
 /// What an edge of a slope is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -146,7 +149,7 @@ fn slope(solution: &Solution, face: &FaceOut, out: Overhangs) -> Option<Slope> {
     let origin = DVec2::from_array(wall.from);
     let along = (DVec2::from_array(wall.to) - origin).normalize_or_zero();
     let cos = Angle::deg(face.pitch_deg).cos();
-    if face.outline.len() < 3 || along == DVec2::ZERO || !(cos > 0.0) {
+    if face.outline.len() < 3 || along == DVec2::ZERO || cos <= 0.0 {
         return None;
     }
     let laid = Laid { face, origin, along, inward: along.perp(), cos };
@@ -194,12 +197,11 @@ fn plan_edge(solution: &Solution, laid: &Laid, ends: [DVec3; 2], out: Overhangs)
     let level = (ends[1].z - ends[0].z).abs() < LEVEL;
     // A level edge at the foot looks down the slope.
     let at_foot = outward.dot(laid.inward) < 0.0;
-    let far = |kinds: &[MemberKind], top_only: bool| reach(solution, kinds, ends, outward, top_only);
+    let wall = wall_on(solution, plan);
+    let hang = wall.map_or(0.0, |w| w.overhang_mm);
+    let board = |kind| wall.map_or(0.0, |w| boards(solution, kind, &w.id, ends, outward));
     let (kind, out) = match kind {
-        Some(LineKind::Eaves) => {
-            let hang = wall_on(solution, plan).map_or(0.0, |w| w.overhang_mm);
-            (EdgeKind::Eaves, hang.max(far(&[MemberKind::Fascia], false)) + out.eaves)
-        }
+        Some(LineKind::Eaves) => (EdgeKind::Eaves, hang.max(board(MemberKind::Fascia)) + out.eaves),
         Some(LineKind::Ridge) => (EdgeKind::Ridge, 0.0),
         Some(LineKind::Hip) => (EdgeKind::Hip, 0.0),
         Some(LineKind::Valley) => (EdgeKind::Valley, 0.0),
@@ -210,11 +212,8 @@ fn plan_edge(solution: &Solution, laid: &Laid, ends: [DVec3; 2], out: Overhangs)
             // Another slope rises there: the edge lies against its wall.
             Some(height) if height > middle.z => (EdgeKind::SideWall, 0.0),
             // It lies lower: a small gable over it, whose overhang the ridge shows.
-            Some(_) => (EdgeKind::Verge, far(&[MemberKind::RidgeBoard, MemberKind::BargeBoard], true) + out.verge),
-            None => {
-                let hang = wall_on(solution, plan).map_or(0.0, |w| w.overhang_mm);
-                (EdgeKind::Verge, hang.max(far(&[MemberKind::BargeBoard], false)) + out.verge)
-            }
+            Some(_) => (EdgeKind::Verge, small_gable(solution, laid.face, ends, outward) + out.verge),
+            None => (EdgeKind::Verge, hang.max(board(MemberKind::BargeBoard)) + out.verge),
         },
     };
     PlanEdge { ends: plan, kind, line, out }
@@ -263,25 +262,31 @@ fn inside(ring: &[DVec2], p: DVec2) -> bool {
     ring::level(ring, p.y).iter().any(|[a, b]| p.x > *a && p.x < *b)
 }
 
-/// How far timbers of some kinds reach out from an edge, mm.
-fn reach(solution: &Solution, kinds: &[MemberKind], ends: [DVec3; 2], outward: DVec2, top_only: bool) -> f64 {
-    let [a, b] = ends.map(DVec3::truncate);
-    let length = (b - a).length();
-    let along = (b - a).normalize_or_zero();
-    let top = ends[0].z.max(ends[1].z);
-    let near_top = |z: f64| (z - top).abs() < FURTHEST_OUT / 5.0;
-    let mut most = 0.0_f64;
-    for member in solution.members.iter().filter(|m| kinds.contains(&m.kind)) {
-        for p in &member.solid.points {
-            let from = DVec2::new(p[0], p[1]) - a;
-            let (t, out) = (along.dot(from), outward.dot(from));
-            let beside = t > -ON_LINE && t < length + ON_LINE;
-            if beside && out > 0.0 && out < FURTHEST_OUT && (!top_only || near_top(p[2])) {
-                most = most.max(out);
-            }
-        }
-    }
-    most
+/// How far the boards of a wall reach out from its edge, mm.
+fn boards(solution: &Solution, kind: MemberKind, wall: &str, ends: [DVec3; 2], outward: DVec2) -> f64 {
+    let of_wall = solution.members.iter().filter(|m| m.kind == kind && m.wall.as_deref() == Some(wall));
+    furthest(of_wall, ends[0], outward, FURTHEST_OUT)
+}
+
+/// How far the ridge and the barge boards of a small gable within the roof reach out from its edge, mm.
+fn small_gable(solution: &Solution, face: &FaceOut, ends: [DVec3; 2], outward: DVec2) -> f64 {
+    let top = if ends[0].z > ends[1].z { ends[0] } else { ends[1] };
+    let here = |m: &&Member| {
+        let of_slope = match m.kind {
+            MemberKind::RidgeBoard => m.wall.is_none(),
+            MemberKind::BargeBoard => m.wall.as_ref().is_some_and(|w| face.walls.contains(w)),
+            _ => false,
+        };
+        of_slope && m.solid.points.iter().any(|p| (DVec3::from_array(*p) - top).length() < RIDGE_END)
+    };
+    furthest(solution.members.iter().filter(here), top, outward, RIDGE_END)
+}
+
+/// The furthest point of timbers out from an edge through a point, up to a limit, mm.
+fn furthest<'a>(members: impl Iterator<Item = &'a Member>, on: DVec3, outward: DVec2, limit: f64) -> f64 {
+    let points = members.flat_map(|m| &m.solid.points);
+    let out = points.map(|p| outward.dot(DVec2::new(p[0], p[1]) - on.truncate()));
+    out.filter(|out| *out < limit).fold(0.0, f64::max)
 }
 
 /// The edges with the overhangs, laid flat.

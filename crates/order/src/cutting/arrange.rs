@@ -9,8 +9,8 @@ pub(super) type Counts = Vec<u16>;
 /// No arrangement.
 const NEVER: i64 = i64::MAX / 4;
 
-/// Most sets of shapes that are remembered; a problem with more is left with a bound for the rest.
-const MOST_SETS: usize = 60_000;
+/// Most sets of shapes that are remembered; the others are arranged well and not as well as can be.
+const MOST_SETS: usize = 30_000;
 
 /// Least sums of gaps for sets of shapes, remembered.
 #[derive(Debug, Default)]
@@ -65,9 +65,14 @@ impl Arranger {
         true
     }
 
-    /// The order from left to right that has the least sum of gaps.
+    /// The sum of gaps of [`Self::order`].
+    pub fn gaps_in_order(&mut self, model: &Model, set: &Counts) -> Option<i64> {
+        self.gaps(model, set).or_else(|| in_turn(model, set).map(|(sum, _)| sum))
+    }
+
+    /// The order from left to right that has the least sum of gaps; a good order when the least is not known.
     pub fn order(&mut self, model: &Model, set: &Counts) -> Option<Vec<Placed>> {
-        let mut sum = self.gaps(model, set)?;
+        let Some(mut sum) = self.gaps(model, set) else { return in_turn(model, set).map(|(_, order)| order) };
         let mut end = self.known.get(set).and_then(|by_end| by_end.iter().position(|&s| s == sum));
         let mut rest = set.clone();
         let mut order = Vec::new();
@@ -107,6 +112,26 @@ impl Arranger {
         }
         None
     }
+}
+
+/// The best of the orders in which each piece is followed by the one that comes nearest to it.
+fn in_turn(model: &Model, set: &Counts) -> Option<(i64, Vec<Placed>)> {
+    let placed = |set: &Counts| -> Vec<Placed> {
+        let open = model.shapes.iter().enumerate().filter(|(shape, _)| set.get(*shape).is_some_and(|&n| n > 0));
+        open.flat_map(|(shape, turns)| turns.iter().map(move |&kinds| (shape, kinds))).collect()
+    };
+    let from = |first: Placed| {
+        let (mut order, mut sum, mut rest) = (vec![first], 0, without(set, first.0)?);
+        let mut end = first.1[1];
+        while let Some(next) = placed(&rest).into_iter().min_by_key(|next| model.ends.between(end, next.1[0]).gap) {
+            sum += model.ends.between(end, next.1[0]).gap;
+            end = next.1[1];
+            rest = without(&rest, next.0)?;
+            order.push(next);
+        }
+        Some((sum, order))
+    };
+    placed(set).into_iter().filter_map(from).min_by_key(|(sum, _)| *sum)
 }
 
 /// The least sum before a left end, and the kind of right end before it.

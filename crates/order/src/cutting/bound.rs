@@ -29,7 +29,10 @@ const ROUNDS: usize = 400;
 const TOWARDS: f64 = 0.4;
 
 /// Steps of the search of one length.
-const FUEL: u64 = 200_000;
+const FUEL: u64 = 100_000;
+
+/// Steps of all searches for the bound.
+const MOST_WORK: u64 = 3_000_000;
 
 /// Into how many units the cost of a length is divided at most when a bound is rounded up.
 const MOST_PARTS: i64 = 60;
@@ -243,7 +246,11 @@ pub(super) fn bound(searcher: &mut Searcher<'_>, costs: &Costs, known: &[Cutting
     }
     let mut part = 1.0;
     if program.solve().is_some() {
+        let before = searcher.work;
         for _ in 0..ROUNDS {
+            if searcher.work - before > MOST_WORK {
+                break;
+            }
             let Some(now) = program.worths() else { break };
             let at = if best.worths.items.is_empty() { now.clone() } else { between(&best.worths, &now, part) };
             searcher.value(&at.items, &limits);

@@ -27,8 +27,8 @@ const SHARES: [u64; 3] = [12, 6, 2];
 /// Most patterns of a search.
 const MOST_PATTERNS: usize = 4_000;
 
-/// Steps of the search for all patterns of one length.
-const FUEL: u64 = 400_000;
+/// Steps of one search for all patterns of all lengths.
+const FUEL: u64 = 600_000;
 
 /// Rounding allowed when patterns are left out because they cost too much, in the scale of the program.
 const ROUNDING: f64 = 1e-6;
@@ -48,8 +48,8 @@ fn choices(costs: &Costs, worths: &Worths, patterns: Vec<Pattern>) -> Vec<Choice
     patterns.into_iter().map(|pattern| Choice { dear: dear(&pattern).max(0.0), pattern }).collect()
 }
 
-/// The best of these patterns in whole numbers, if they make a plan that costs at most `room` more than the bound, and
-/// whether nothing better can be made of them.
+/// A good plan of these patterns that costs at most `room` more than the bound, and whether the library has searched
+/// them all. It is a way to a better plan; what it says about the best is not used ([`prove`]).
 fn whole(searcher: &mut Searcher<'_>, choices: &[Choice], room: f64, nodes: u64) -> (Option<Cutting>, bool) {
     let model = searcher.model;
     let mut problem = Problem::new(OptimizationDirection::Minimize);
@@ -111,40 +111,36 @@ pub(super) fn close(searcher: &mut Searcher<'_>, costs: &Costs, bound: &Bound, s
         return (best, at_least);
     }
     let room = |best: &Cutting| costs.scaled(best.value) - bound.exact + ROUNDING;
-    let mut near = choices(costs, &bound.worths, bound.patterns.clone());
     let mut work = WORK;
     for part in PARTS {
         let radius = room(&best) * part;
-        if let Some(all) = within(searcher, costs, bound, radius) {
-            near = choices(costs, &bound.worths, all);
-        } else if part < 1.0 {
-            near.retain(|choice| choice.dear <= radius);
-        } else {
+        let all = within(searcher, costs, bound, radius);
+        let complete = all.is_some();
+        if !complete && part >= 1.0 {
             break;
         }
+        // When they are too many, those that the bound made have to do for a better plan; they prove nothing.
+        let mut near = choices(costs, &bound.worths, all.unwrap_or_else(|| bound.patterns.clone()));
+        near.retain(|choice| choice.dear <= radius);
         // A better plan leaves fewer patterns, and the search is tried again with those.
         for share in SHARES {
             let room = room(&best);
             near.retain(|choice| choice.dear <= room);
             let nodes = ((work / share) / (near.len() as u64 + EACH_NODE)).max(10);
-            let (found, all) = whole(searcher, &near, room, nodes);
+            let (found, done) = whole(searcher, &near, room, nodes);
             work -= work / share;
             let before = best.value;
             best = found.filter(|found| found.value < before).unwrap_or(best);
             if best.value <= at_least {
                 return (best, at_least);
             }
-            if all && radius >= room {
-                let value = best.value;
-                return (best, value);
-            }
-            if all || best.value == before {
+            if done || best.value == before {
                 break;
             }
         }
         let room = room(&best);
         near.retain(|choice| choice.dear <= room);
-        let whole = radius >= room;
+        let whole = complete && radius >= room;
         let work = if whole { PROOF_WORK } else { PROOF_WORK / 4 };
         let (found, shown) = prove(searcher, costs, &near, room, best, work);
         best = found;
@@ -220,9 +216,11 @@ fn within(searcher: &mut Searcher<'_>, costs: &Costs, bound: &Bound, room: f64) 
     let limits: Vec<u32> = model.items.iter().map(|item| item.count).collect();
     searcher.value(&bound.worths.items, &limits);
     let mut all: Vec<Pattern> = Vec::new();
+    let before = searcher.work;
     for (number, cost) in costs.each.iter().enumerate() {
+        let fuel = FUEL.saturating_sub(searcher.work - before);
         let over = cost + bound.worths.stores.get(number).copied().unwrap_or(0.0) - room;
-        let found = searcher.search(number, Ask::All(MOST_PATTERNS), over.max(-1.0), FUEL);
+        let found = searcher.search(number, Ask::All(MOST_PATTERNS), over.max(-1.0), fuel);
         if !found.whole {
             return None;
         }

@@ -157,7 +157,7 @@ impl<'a> Searcher<'a> {
             if value > 0.0 {
                 for (at, best) in table.iter_mut().enumerate() {
                     let known: &mut f64 = best;
-                    let most = if steps == 0 { limit as usize } else { (at / steps).min(limit as usize) };
+                    let most = at.checked_div(steps).map_or(limit as usize, |room| room.min(limit as usize));
                     for n in 1..=most {
                         let rest = after.get(at - n * steps).copied().unwrap_or(0.0);
                         *known = known.max(rest + value * n as f64);
@@ -279,8 +279,16 @@ impl<'a> Searcher<'a> {
             return;
         }
         match self.arranger.gaps(self.model, &walk.set) {
-            // It cannot be told whether this is a pattern: the bound must allow for it, and it is not given out.
-            None => walk.found.whole = false,
+            // It cannot be told whether this is a pattern: the bound must allow for it, and it is given out when some
+            // order of it is one.
+            None => {
+                walk.found.whole = false;
+                let gaps = self.arranger.gaps_in_order(self.model, &walk.set);
+                if gaps.is_some_and(|gaps| walk.length + gaps <= walk.store.usable) {
+                    walk.over = walk.over.max(value);
+                    walk.give();
+                }
+            }
             Some(gaps) if walk.length + gaps > walk.store.usable => {}
             Some(_) => match walk.ask {
                 Ask::Best => {
@@ -331,7 +339,7 @@ impl<'a> Searcher<'a> {
             length += item.length * i64::from(n);
             *set.get_mut(item.shape)? += n;
         }
-        Some(length + self.arranger.gaps(self.model, &set)?)
+        Some(length + self.arranger.gaps_in_order(self.model, &set)?)
     }
 }
 

@@ -72,14 +72,19 @@ pub(super) struct Basis {
 
 /// A pattern that is cut more than this, and not as often as it can be, is in the basis. The program that is solved has
 /// every limit moved a little ([`moved`]), so that what is in its basis can be told from what is not.
-const IN_BASIS: f64 = 1e-7;
+const IN_BASIS: f64 = 2e-8;
 
-/// How far the limit of this number is moved, so that no two programs have two answers.
+/// How far the limit of this number is moved, so that no two limits are met at once by chance: numbers without pattern
+/// (the mixing steps of SplitMix64).
 pub(super) fn moved(number: usize) -> f64 {
-    const GOLDEN: f64 = 0.618_033_988_749_894_9;
-    let turn = (number + 1) as f64 * GOLDEN;
-    2e-5 * (0.5 + turn - turn.floor())
+    let mixed = (number as u64 + 1).wrapping_mul(0x9E37_79B9_7F4A_7C15);
+    let mixed = (mixed ^ (mixed >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
+    let mixed = (mixed ^ (mixed >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
+    MOVED * (0.5 + ((mixed ^ (mixed >> 31)) >> 11) as f64 / (1_u64 << 53) as f64)
 }
+
+/// Limits are moved by this on average: far more than the tolerance of the library, far less than a piece.
+const MOVED: f64 = 5e-5;
 
 /// A pivot below this is none.
 const LEAST_PIVOT: f64 = 1e-7;
@@ -109,8 +114,8 @@ impl Basis {
             let column: Vec<f64> = rows.iter().enumerate().map(entry).collect();
             basis.enter(Some(pattern), &column, &mut free);
         }
-        let over = |row: &Row| row.sum(times) - row.least;
-        let mut surplus: Vec<(f64, usize)> = rows.iter().map(over).zip(0..).collect();
+        let over = |(number, row): (usize, &Row)| row.sum(times) - row.least + moved(number);
+        let mut surplus: Vec<(f64, usize)> = rows.iter().enumerate().map(over).zip(0..).collect();
         surplus.sort_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(&b.1)));
         for (_, row) in surplus {
             let column: Vec<f64> = (0..size).map(|r| if r == row { -1.0 } else { 0.0 }).collect();

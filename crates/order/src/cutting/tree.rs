@@ -24,7 +24,7 @@ const LOOSE: f64 = 1e-6;
 const WHOLE: f64 = 1e-6;
 
 /// Times within this of a limit are at it.
-const FULL: f64 = 1e-7;
+const FULL: f64 = 2e-8;
 
 /// Part of a bound that rounding of its sums can be.
 const SUMS: f64 = 1e-9;

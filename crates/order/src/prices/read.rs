@@ -22,6 +22,17 @@ pub(super) const CLEAN: &str = "clean-timber";
 
 /// Reads a price list; see [`prices`](super) for what it looks like. Lines that say the same thing again are one.
 ///
+/// ```
+/// let list = "what;thickness_mm;depth_mm;length_mm;class;price;per;dated\n\
+///             timber;47;150;4800;C24;15,36;each;2026-11-02\n\
+///             nails-100x4;;;;;4,10;kg;\n";
+/// let rows = order::prices::read_csv(list.as_bytes())?;
+/// let text = order::prices::put_into(&job::defaults_toml(), &rows)?;
+/// let job = job::read(&text)?;
+/// assert!(job.prices.iter().any(|price| price.item == "nails-100x4" && price.price == 4.1));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+///
 /// # Errors
 /// Everything that is wrong with it, each with its line and what to do.
 pub fn read_csv(text: &[u8]) -> Result<Vec<PriceRow>, PriceListFaults> {
@@ -33,6 +44,7 @@ pub fn read_csv(text: &[u8]) -> Result<Vec<PriceRow>, PriceListFaults> {
         .flexible(true)
         .trim(csv::Trim::All)
         .from_reader(text.as_bytes());
+    let mut counted = Lines::of(text);
     let mut head: Option<Vec<Option<Column>>> = None;
     let (mut rows, mut faults, mut lines) = (Vec::new(), Vec::new(), 0_usize);
     for record in reader.records() {
@@ -40,7 +52,7 @@ pub fn read_csv(text: &[u8]) -> Result<Vec<PriceRow>, PriceListFaults> {
         if record.iter().all(str::is_empty) {
             continue;
         }
-        let line = record.position().map_or(0, |p| u32::try_from(p.line()).unwrap_or(u32::MAX));
+        let line = counted.line_at(record.position().map_or(0, csv::Position::byte));
         let Some(head) = &head else {
             let (found, wrong) = columns(&record, line);
             faults.extend(wrong);
@@ -71,6 +83,35 @@ pub fn read_csv(text: &[u8]) -> Result<Vec<PriceRow>, PriceListFaults> {
     match PriceListFaults::of(faults) {
         Some(faults) => Err(faults),
         None => Ok(without_repeats(rows)),
+    }
+}
+
+/// Counts lines, however they end: records start behind the mark that ended the last, or within it.
+struct Lines<'t> {
+    bytes: &'t [u8],
+    at: usize,
+    line: u32,
+}
+
+impl<'t> Lines<'t> {
+    const fn of(text: &'t str) -> Self {
+        Self { bytes: text.as_bytes(), at: 0, line: 1 }
+    }
+
+    /// The line, from 1, of the record that starts at a byte or behind the ends of lines there.
+    fn line_at(&mut self, start: u64) -> u32 {
+        let start = usize::try_from(start).unwrap_or(usize::MAX);
+        while let Some(byte) = self.bytes.get(self.at) {
+            if self.at >= start && !matches!(byte, b'\r' | b'\n') {
+                break;
+            }
+            let before_feed = *byte == b'\r' && self.bytes.get(self.at + 1) == Some(&b'\n');
+            if matches!(byte, b'\r' | b'\n') && !before_feed {
+                self.line = self.line.saturating_add(1);
+            }
+            self.at += 1;
+        }
+        self.line
     }
 }
 

@@ -7,10 +7,13 @@ pub mod completions;
 pub mod defaults;
 pub mod folder;
 pub mod new;
+pub mod order;
 pub mod pack;
+pub mod prices;
 pub mod schema;
 pub mod serve;
 pub mod set;
+pub mod site;
 pub mod solve;
 pub mod spans;
 pub mod strength;
@@ -25,6 +28,9 @@ pub fn run(cli: Cli) -> Result<(), Failure> {
         Command::Check(check) => check.run(),
         Command::Solve(solve) => solve.run(),
         Command::Strength(strength) => strength.run(),
+        Command::Order(order) => order.run(),
+        Command::Prices(prices) => prices.run(),
+        Command::Site(site) => site.run(),
         Command::Spans(spans) => spans.run(),
         Command::Pack(pack) => pack.run(),
         Command::Serve(serve) => serve.run(),

@@ -3,13 +3,11 @@
 use std::path::{Path, PathBuf};
 
 use clap::Args;
-use drawings::StrengthPapers;
 
 use crate::failure::Failure;
 use crate::progress;
 use crate::reading::JobFile;
-use crate::strong::Outcome;
-use crate::{embedded, figures, solving, writing};
+use crate::{all, embedded, figures, solving, writing};
 
 /// Where the sheets go when no file is named.
 const DEFAULT_OUTPUT: &str = "pack.pdf";
@@ -44,19 +42,12 @@ impl Pack {
         solving::refuse_stopped(&solution)?;
         let pdf_place = self.output.unwrap_or_else(|| beside(&self.job));
         let unmade = |why: drawings::PackError| Failure::NotBuilt(format!("{}: {why}", file.name));
-        let outcome = Outcome::of(&job, &solution);
-        let working = outcome.checks().and_then(|checks| {
-            let most = checks.strength.members.first()?;
-            checks.working(&most.mark, None)
-        });
-        let papers = outcome.checks().map(|checks| StrengthPapers {
-            strength: &checks.strength,
-            working: working.as_deref().unwrap_or_default(),
-        });
-        let pdf = progress::during("drawing the sheets", || drawings::pack_with(&solution, papers.as_ref()))
+        let (document, missing) = all::of(&job, solution);
+        let solution = &document.solution;
+        let pdf = progress::during("drawing the sheets", || drawings::pack_with(solution, &document.papers()))
             .map_err(unmade)?;
         let csv = match &self.csv {
-            Some(_) => Some(drawings::members_csv(&solution).map_err(unmade)?),
+            Some(_) => Some(drawings::members_csv(solution).map_err(unmade)?),
             None => None,
         };
         let page = match &self.html {
@@ -72,7 +63,7 @@ impl Pack {
         }
         writing::write_files(&files)?;
         let written: String = files.iter().map(|(place, _)| format!("{}\n", place.display())).collect();
-        writing::print((written + &figures::notices(&solution) + &outcome.line()).as_bytes())
+        writing::print((written + &figures::notices(solution) + &all::lines(&document, missing)).as_bytes())
     }
 }
 

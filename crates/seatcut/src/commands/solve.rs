@@ -4,8 +4,7 @@ use clap::Args;
 
 use crate::failure::Failure;
 use crate::reading::JobFile;
-use crate::strong::Outcome;
-use crate::{figures, solving, writing};
+use crate::{all, figures, solving, writing};
 
 /// Solve a job.
 #[derive(Debug, Args)]
@@ -28,17 +27,17 @@ impl Solve {
     pub fn run(self) -> Result<(), Failure> {
         let file = JobFile::read(&self.job)?;
         let (job, solution) = solving::solve(&file)?;
-        let strength = Outcome::of(&job, &solution);
+        let (document, missing) = all::of(&job, solution);
         let text = if self.json {
-            if let Outcome::CannotTell(_) = strength {
-                // The document has no place for it.
-                eprint!("{}", strength.line().trim_start());
-            }
-            solving::document(&solution, strength.checks().map(|checks| &checks.strength))?
+            // The document has no place for it.
+            eprint!("{}", all::missing(&missing).trim_start());
+            document
+                .json()
+                .map_err(|why| Failure::NotBuilt(format!("the solution can't be put into JSON: {why}")))?
         } else {
-            figures::summary(&solution) + &strength.line()
+            figures::summary(&document.solution) + &all::lines(&document, missing)
         };
         writing::print(text.as_bytes())?;
-        solving::refuse_stopped(&solution)
+        solving::refuse_stopped(&document.solution)
     }
 }

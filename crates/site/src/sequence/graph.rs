@@ -9,6 +9,10 @@ use strength::carrying::touch::{Touch, touches};
 const BUILT_IN: f64 = 160.0;
 /// Heights that agree within this are one level, mm.
 const LEVEL: f64 = 5.0;
+/// Places on a timber nearer to one another than this are one hold, mm, or the share of its length if that is less.
+pub const ONE_HOLD_MM: f64 = 450.0;
+/// See [`ONE_HOLD_MM`].
+pub const ONE_HOLD_SHARE: f64 = 0.2;
 /// A face whose normal is nearer to a timber's length than this (as a cosine) is one of its ends.
 const ENDWAYS: f64 = 0.3;
 
@@ -34,8 +38,6 @@ pub struct Timber<'a> {
     pub origin: DVec3,
     /// From foot to head.
     pub along: DVec3,
-    /// Up its depth.
-    pub up: DVec3,
     /// Length over all, mm.
     pub length: f64,
     /// Centre of gravity, mm along it.
@@ -112,7 +114,13 @@ impl<'a> Graph<'a> {
         let Some(me) = self.timbers.get(k) else { return Vec::new() };
         let mut spots = me.ground.clone();
         for c in me.contacts.iter().filter(|c| fixed.get(c.other).copied().unwrap_or(false)) {
-            spots.extend(c.reach);
+            let [low, high] = c.reach;
+            // A short patch is one hold, at its middle.
+            if high - low > ONE_HOLD_MM.min(ONE_HOLD_SHARE * me.length) {
+                spots.extend(c.reach);
+            } else {
+                spots.push((low + high) / 2.0);
+            }
         }
         spots.sort_by(f64::total_cmp);
         spots
@@ -143,7 +151,6 @@ fn timber(member: &Member) -> Timber<'_> {
         member,
         origin: DVec3::from_array(bench.origin),
         along: DVec3::from_array(bench.along),
-        up: DVec3::from_array(bench.up),
         length: if reach.is_finite() { reach } else { 0.0 },
         balance: crate::lifts::balance(member)[0],
         contacts: Vec::new(),
@@ -168,9 +175,7 @@ fn shared_length(me: &Timber<'_>, other: &Timber<'_>, touch: &Touch) -> f64 {
     let span = |of: &Timber<'_>| {
         let points = of.member.solid.points.iter().map(|p| DVec3::from_array(*p));
         let inside = points.filter(|p| touch.normal.dot(*p - touch.at).abs() < IN_PLANE);
-        inside
-            .map(|p| me.along.dot(p - me.origin))
-            .fold([f64::INFINITY, f64::NEG_INFINITY], |[l, h], s| [l.min(s), h.max(s)])
+        inside.map(|p| me.along.dot(p - me.origin)).fold([f64::INFINITY, f64::NEG_INFINITY], |[l, h], s| [l.min(s), h.max(s)])
     };
     let ([a, b], [c, d]) = (span(me), span(other));
     let length = b.min(d) - a.max(c);
@@ -193,14 +198,13 @@ fn on_wall(job: &Job, t: &Timber<'_>) -> bool {
         }
         MemberKind::SolePlate => job.bearings.iter().any(|b| {
             let line = [DVec2::from_array(b.from), DVec2::from_array(b.to)];
-            off_segment(middle.truncate(), line) < BUILT_IN
-                && (t.origin.z - b.top).abs() < t.member.size.depth_mm + LEVEL
+            off_segment(middle.truncate(), line) < BUILT_IN && (t.origin.z - b.top).abs() < t.member.size.depth_mm + LEVEL
         }),
         MemberKind::RidgeBoard => {
             // The board of a lean-to lies along the wall that the rafters lean on.
-            (0..job.walls.len())
-                .filter_map(|k| wall_line(job, k))
-                .any(|line| [0.0, t.length].iter().all(|s| off_segment(t.under(*s).truncate(), line) < BUILT_IN))
+            (0..job.walls.len()).filter_map(|k| wall_line(job, k)).any(|line| {
+                [0.0, t.length].iter().all(|s| off_segment(t.under(*s).truncate(), line) < BUILT_IN)
+            })
         }
         _ => false,
     }
@@ -227,9 +231,7 @@ fn ground(job: &Job, solution: &Solution, t: &Timber<'_>) -> Vec<f64> {
         }
         MemberKind::Strut => {
             let foot = ends[0];
-            let near = |b: &&job::BearingLine| {
-                off_segment(foot, [DVec2::from_array(b.from), DVec2::from_array(b.to)]) < BUILT_IN
-            };
+            let near = |b: &&job::BearingLine| off_segment(foot, [DVec2::from_array(b.from), DVec2::from_array(b.to)]) < BUILT_IN;
             spots.extend(job.bearings.iter().find(near).map(|_| 0.0));
         }
         _ => {}

@@ -10,6 +10,9 @@ use strength::carrying::touch::touches;
 const ONE_PIN_MM: f64 = 450.0;
 /// The same as a share of the length of a short timber.
 const ONE_PIN_SHARE: f64 = 0.2;
+/// A timber up to this long may hang on the nails at one place, mm: a jack in the corner of the eaves that has no
+/// plate under it, until a board holds its other end.
+pub const STUB: f64 = 900.0;
 /// Half of a thick wall, mm: what ends so near to the line of a wall is built into it.
 const IN_WALL: f64 = 160.0;
 /// Heights within this agree, mm.
@@ -74,15 +77,7 @@ impl Bars {
         let mut raw: Vec<(usize, Option<usize>, DVec3)> = Vec::new();
         for t in touches(&solution.members, |_| true) {
             let (Some(a), Some(b)) = (bars.get(t.a), bars.get(t.b)) else { continue };
-            for p in patch_ends(
-                a,
-                b,
-                &solution.members[t.a].solid.points,
-                &solution.members[t.b].solid.points,
-                t.at,
-                t.normal,
-                t.area,
-            ) {
+            for p in patch_ends(a, b, &solution.members[t.a].solid.points, &solution.members[t.b].solid.points, t.at, t.normal, t.area) {
                 raw.push((t.a, Some(t.b), p));
                 raw.push((t.b, Some(t.a), p));
             }
@@ -232,10 +227,9 @@ fn bears_all_along(job: &Job, kind: MemberKind, letter: Option<&str>, bar: &Bar)
                 && near(middle, line).0 < IN_WALL
                 && (bar.start.z + job.timber.plate.thickness - wall.plate).abs() < AGREE
         }),
-        MemberKind::SolePlate => job
-            .bearings
-            .iter()
-            .any(|b| near(middle, [b.from, b.to]).0 < IN_WALL && (bar.start.z - b.top).abs() < bar.girth + AGREE),
+        MemberKind::SolePlate => job.bearings.iter().any(|b| {
+            near(middle, [b.from, b.to]).0 < IN_WALL && (bar.start.z - b.top).abs() < bar.girth + AGREE
+        }),
         // The board of a lean-to is fixed to the wall behind it.
         MemberKind::RidgeBoard => {
             walls(job).iter().any(|(_, line)| near(bar.start, *line).0 < IN_WALL && near(end, *line).0 < IN_WALL)
@@ -248,12 +242,13 @@ fn borne_at(job: &Job, solution: &Solution, kind: MemberKind, bar: &Bar) -> Vec<
     /// Steps in which a timber is walked along to see where a wall is under it, mm.
     const WALK: f64 = 20.0;
     let lines: Vec<Segment> = match kind {
-        MemberKind::Purlin | MemberKind::GableLadder => {
-            solution.gables.iter().filter_map(|g| foot_line(&g.outline)).collect()
-        }
-        MemberKind::CeilingJoist | MemberKind::Binder => {
-            job.bearings.iter().filter(|b| (bar.start.z - b.top).abs() < AGREE).map(|b| [b.from, b.to]).collect()
-        }
+        MemberKind::Purlin | MemberKind::GableLadder => solution.gables.iter().filter_map(|g| foot_line(&g.outline)).collect(),
+        MemberKind::CeilingJoist | MemberKind::Binder => job
+            .bearings
+            .iter()
+            .filter(|b| (bar.start.z - b.top).abs() < AGREE)
+            .map(|b| [b.from, b.to])
+            .collect(),
         MemberKind::Strut => {
             let found = job.bearings.iter().any(|b| near(bar.start, [b.from, b.to]).0 < IN_WALL);
             return if found { vec![bar.start] } else { Vec::new() };

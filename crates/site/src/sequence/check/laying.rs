@@ -9,7 +9,7 @@ const APART: f64 = 0.15;
 const OUTSIDE: f64 = 0.02;
 
 /// Whether a timber lies on what is fixed so far: on a wall; or at two places apart with its centre of gravity between
-/// them; an upright, at its foot (its head is seen to at the end of the step).
+/// them; a short one, at one place; an upright, at its foot (its head is seen to at the end of the step).
 pub fn lies(check: &Check<'_>, step: u32, k: usize) -> Result<(), CheckFault> {
     let falls = || CheckFault::Falls { step, mark: check.bars.mark(k) };
     let bar = check.bars.0.get(k).ok_or_else(falls)?;
@@ -26,6 +26,7 @@ pub fn lies(check: &Check<'_>, step: u32, k: usize) -> Result<(), CheckFault> {
     }
     let slack = OUTSIDE * bar.length;
     let balanced = low - slack <= bar.weight_at && bar.weight_at <= high + slack;
+    let hangs = bar.length <= super::bars::STUB && low <= high;
     let stands = bar.upright && low <= bar.weight_at;
-    if (high - low >= APART * bar.length && balanced) || stands { Ok(()) } else { Err(falls()) }
+    if (high - low >= APART * bar.length && balanced) || stands || hangs { Ok(()) } else { Err(falls()) }
 }

@@ -51,8 +51,7 @@ pub fn holds(check: &Check<'_>, step: u32) -> Result<(), CheckFault> {
         }
     }
     let at = |mark: &str, p: [f64; 3]| {
-        let k =
-            check.by_mark.get(mark).copied().filter(|k| moves(*k) && check.fixed.get(*k).copied().unwrap_or(false))?;
+        let k = check.by_mark.get(mark).copied().filter(|k| moves(*k) && check.fixed.get(*k).copied().unwrap_or(false))?;
         let bar = check.bars.0.get(k)?;
         Some((k, bar, bar.station(DVec3::from_array(p))))
     };
@@ -101,7 +100,7 @@ pub fn holds(check: &Check<'_>, step: u32) -> Result<(), CheckFault> {
     }
 }
 
-/// Bars that need no sums: on walls, or pinned at two places apart to what is firm.
+/// Bars that need no sums: on walls, or pinned at two places apart to what is firm (a short one, at one place).
 fn firm(check: &Check<'_>) -> BTreeSet<usize> {
     let standing: Vec<usize> = (0..check.fixed.len()).filter(|k| check.fixed[*k]).collect();
     let mut firm: BTreeSet<usize> = standing.iter().copied().filter(|k| check.bars.0[*k].lies_on_wall).collect();
@@ -115,7 +114,8 @@ fn firm(check: &Check<'_>) -> BTreeSet<usize> {
             let pins = bar.pins.iter().filter(|p| p.other.is_none_or(|o| firm.contains(&o)));
             let (low, high) = pins.fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), p| (l.min(p.at), h.max(p.at)));
             // Pins that were drawn together share a place: any difference is a real distance.
-            if high - low > super::bars::one_pin(bar) / 2.0 {
+            let hangs = bar.length <= super::bars::STUB && !bar.upright && low <= high;
+            if hangs || high - low > super::bars::one_pin(bar) / 2.0 {
                 firm.insert(*k);
             }
         }

@@ -1,7 +1,7 @@
 //! When the trade fixes a timber: its part of the roof, and its turn within that part.
 
 use super::super::graph::{Graph, Timber};
-use super::systems::Systems;
+use super::systems::{Systems, under_struts};
 use roof::solution::MemberKind;
 use strength::carrying::is_rafter;
 
@@ -16,6 +16,8 @@ pub enum Turn {
     Joists,
     /// Trimmers of hatches.
     HatchTrimmers,
+    /// Sole plates of struts, on the joists.
+    StrutSoles,
     /// Sole plates, studs and plates of a dormer.
     DormerFrame,
     /// Ridges, and purlins at a break of pitch.
@@ -99,6 +101,7 @@ fn rank(graph: &Graph<'_>, systems: &Systems, k: usize, t: &Timber<'_>) -> Rank 
         MemberKind::Trimmer if touches(&|o| o == MemberKind::CeilingJoist) && !touches(&is_rafter) => {
             (0, Turn::HatchTrimmers)
         }
+        MemberKind::SolePlate if under_struts(graph, t) => (0, Turn::StrutSoles),
         MemberKind::WallPlate | MemberKind::SolePlate | MemberKind::Stud => (1, Turn::DormerFrame),
         MemberKind::RidgeBoard => (1, Turn::Spine),
         MemberKind::Purlin if systems.pitch_break.get(k).copied().unwrap_or(false) => (1, Turn::Spine),

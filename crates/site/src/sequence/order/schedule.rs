@@ -6,7 +6,7 @@ use super::super::rules::Rules;
 use super::super::types::Stands;
 use super::rank::{Rank, Turn, ranks};
 use super::sorting;
-use super::standing::{Stand, Temporary, held, lies, stand};
+use super::standing::{Stand, Temporary, hangs, held, lies, stand};
 use super::systems::{Systems, systems};
 use roof::solution::MemberKind;
 use std::collections::BTreeSet;
@@ -57,7 +57,8 @@ pub fn schedule(graph: &Graph<'_>, rules: &Rules) -> Result<Schedule, SequenceFa
     let systems = systems(graph);
     let ranks = ranks(graph, &systems);
     let fixed = vec![false; graph.timbers.len()];
-    let mut work = Work { graph, rules, systems, ranks, fixed, temporary: Temporary::default(), drafts: Vec::new() };
+    let mut work =
+        Work { graph, rules, systems, ranks, fixed, temporary: Temporary::default(), drafts: Vec::new() };
     for part in 0..=work.systems.count {
         work.before_parts();
         work.part(part);
@@ -91,7 +92,7 @@ impl Work<'_, '_> {
                 (Some(k), Some(rank)) if rank.turn >= Turn::Spine => self.stand(k),
                 (_, Some(rank)) => self.fix_all(rank),
                 (Some(k), None) => self.stand(k),
-                (None, None) => match self.next_on_props(|r| mine(r) && r.turn <= Turn::Purlins) {
+                (None, None) => match self.next_on_props(|r| mine(r) && r.turn < Turn::Purlins) {
                     Some(k) => self.stand(k),
                     None => break,
                 },
@@ -106,6 +107,11 @@ impl Work<'_, '_> {
                 self.fix_all(rank);
             } else if (0..=self.systems.count).any(|part| self.frame_of_dormer(part)) {
                 continue;
+            } else if let Some(k) = self.next_stub() {
+                let rank = self.ranks[k];
+                let stands = vec![self.stands(k, &[])];
+                self.fixed[k] = true;
+                self.join(Draft { rank, stood: false, members: vec![k], props: Vec::new(), braces: Vec::new(), stands });
             } else if let Some(k) = self.next_on_props(|_| true) {
                 self.stand(k);
             } else {
@@ -119,6 +125,23 @@ impl Work<'_, '_> {
             kind: t.kind().name().to_owned(),
             left: self.unfixed().count(),
         })
+    }
+
+    /// A short timber that hangs on its nails until the boards are on.
+    fn next_stub(&self) -> Option<usize> {
+        let stubs = self.unfixed().filter(|k| hangs(self.graph, *k, &self.fixed));
+        stubs.min_by_key(|k| (self.ranks[*k], *k))
+    }
+
+    /// Adds a step, or its timbers to the last step when that is of the same turn and needs no props either.
+    fn join(&mut self, draft: Draft) {
+        match self.drafts.last_mut() {
+            Some(last) if !last.stood && !draft.stood && last.rank.turn == draft.rank.turn => {
+                last.members.extend(draft.members);
+                last.stands.extend(draft.stands);
+            }
+            _ => self.drafts.push(draft),
+        }
     }
 
     /// The lowest rank of which a timber is held.
@@ -165,7 +188,30 @@ impl Work<'_, '_> {
                 members.push(k);
             }
         }
-        self.drafts.push(Draft { rank, stood: false, members, props: Vec::new(), braces: Vec::new(), stands });
+        self.join(Draft { rank, stood: false, members, props: Vec::new(), braces: Vec::new(), stands });
+        self.plate_splices();
+    }
+
+    /// Fish plates and wedges of the splices that a step made go on in that step.
+    fn plate_splices(&mut self) {
+        let small = |k: usize| matches!(self.graph.timbers[k].kind(), MemberKind::FishPlate | MemberKind::Wedge);
+        let joined = |k: usize| {
+            let on = self.graph.timbers[k].contacts.iter().filter(|c| !small(c.other));
+            let (done, all) = on.fold((0, 0), |(d, n), c| (d + usize::from(self.fixed[c.other]), n + 1));
+            done == all && all > 0
+        };
+        let now: Vec<usize> = self
+            .unfixed()
+            .filter(|k| small(*k) && joined(*k) && held(self.graph, *k, &self.fixed))
+            .collect();
+        for k in now {
+            let stands = self.stands(k, &[]);
+            self.fixed[k] = true;
+            if let Some(last) = self.drafts.last_mut() {
+                last.members.push(k);
+                last.stands.push(stands);
+            }
+        }
     }
 
     fn stands(&self, k: usize, props: &[String]) -> Stands {
@@ -184,6 +230,7 @@ impl Work<'_, '_> {
             self.fixed[*m] = true;
         }
         self.drafts.push(Draft { rank, stood: true, members, props, braces, stands });
+        self.plate_splices();
     }
 
     /// Studs and plates of a dormer: they only stand together, braced.
@@ -220,8 +267,7 @@ impl Work<'_, '_> {
         let mut firm = self.fixed.clone();
         for k in &members {
             let before = self.fixed.clone();
-            stands
-                .push(Stands { mark: self.graph.timbers[*k].mark().to_owned(), on: self.graph.rests_on(*k, &before) });
+            stands.push(Stands { mark: self.graph.timbers[*k].mark().to_owned(), on: self.graph.rests_on(*k, &before) });
             self.fixed[*k] = true;
             if plates.contains(k) {
                 let set = super::standing::brace_plate(self.graph, self.rules, &firm, *k, &mut self.temporary);
@@ -230,7 +276,8 @@ impl Work<'_, '_> {
             }
         }
         let rank = Rank { stage: 1, part, turn: Turn::DormerFrame };
-        self.drafts.push(Draft { rank, stood: true, members, props: Vec::new(), braces, stands });
+        let stood = !braces.is_empty();
+        self.join(Draft { rank, stood, members, props: Vec::new(), braces, stands });
         true
     }
 }
@@ -239,7 +286,6 @@ impl Work<'_, '_> {
 fn long(graph: &Graph<'_>, k: usize) -> bool {
     const LEAST: f64 = 400.0;
     graph.timbers.get(k).is_some_and(|t| {
-        t.length >= LEAST
-            && !matches!(t.kind(), MemberKind::FishPlate | MemberKind::Wedge | MemberKind::Noggin | MemberKind::Stud)
+        t.length >= LEAST && !matches!(t.kind(), MemberKind::FishPlate | MemberKind::Wedge | MemberKind::Noggin | MemberKind::Stud)
     })
 }

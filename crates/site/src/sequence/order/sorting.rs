@@ -50,8 +50,10 @@ fn key(graph: &Graph<'_>, systems: &Systems, turn: Turn, k: usize) -> (usize, f6
             Some((c, o)) => {
                 let chain = systems.chain.get(c.other).copied().unwrap_or(c.other);
                 let bay = (graph.job.timber.rafter.centres / 2.0).max(1.0);
-                let off = (o.along_of(c.at) - o.length / 2.0).abs();
-                (chain, (off / bay).round(), t.heading().perp_dot(o.heading()))
+                let off = ((o.along_of(c.at) - o.length / 2.0) / bay).round();
+                // Above the middle before below it, and the two sides after one another.
+                let side = t.heading().perp_dot(o.heading()).clamp(-1.0, 1.0);
+                (chain, off.abs(), if off < 0.0 { 2.0 + side / 2.0 } else { side / 2.0 })
             }
             None => (usize::MAX, t.origin.x, t.origin.y),
         },

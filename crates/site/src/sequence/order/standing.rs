@@ -1,6 +1,6 @@
 //! Standing a timber that nothing holds yet: props under it, the rafters that go up with it, and its braces.
 
-use super::super::graph::Graph;
+use super::super::graph::{Graph, ONE_HOLD_MM, ONE_HOLD_SHARE};
 use super::super::rules::Rules;
 use super::super::types::{Brace, BraceWay, End, Prop, PropFoot};
 use super::bracing::{Ask, brace, inside, plate_level};
@@ -11,14 +11,13 @@ use strength::carrying::is_rafter;
 
 /// What a timber must be held over to count as held at two places, as a share of its length.
 pub const SPREAD_SHARE: f64 = 0.25;
-/// Places on a timber nearer to one another than this are one hold, mm, or the share of its length if that is less.
-const ONE_HOLD_MM: f64 = 450.0;
-/// See [`ONE_HOLD_MM`].
-const ONE_HOLD_SHARE: f64 = 0.2;
 /// Step in search of a place for a prop, mm.
 const STEP: f64 = 50.0;
 /// A prop never stands farther from the end than this share of the timber.
 const MOST_IN: f64 = 0.4;
+/// A timber up to this long may hang on the nails at one end until a board holds the other, mm: a jack in the corner of
+/// the eaves that has no plate under it.
+const STUB: f64 = 900.0;
 /// The shortest prop, mm.
 const LEAST_PROP: f64 = 250.0;
 /// Rafters whose places on a ridge differ by less than this share of their centres are a pair.
@@ -53,13 +52,19 @@ pub fn span(spots: &[f64]) -> Option<[f64; 2]> {
 /// Whether a timber lies still on these places: apart, with its centre of gravity between them.
 pub fn lies(graph: &Graph<'_>, k: usize, spots: &[f64]) -> bool {
     let Some(t) = graph.timbers.get(k) else { return false };
-    span(spots)
-        .is_some_and(|[low, high]| high - low >= SPREAD_SHARE * t.length && low <= t.balance && t.balance <= high)
+    span(spots).is_some_and(|[low, high]| {
+        high - low >= SPREAD_SHARE * t.length && low <= t.balance && t.balance <= high
+    })
 }
 
 /// Whether a timber is held at two places by what is fixed.
 pub fn held(graph: &Graph<'_>, k: usize, fixed: &[bool]) -> bool {
     graph.timbers.get(k).is_some_and(|t| t.on_wall) || lies(graph, k, &graph.held_at(k, fixed))
+}
+
+/// Whether a short timber is nailed to something fixed at one place at least.
+pub fn hangs(graph: &Graph<'_>, k: usize, fixed: &[bool]) -> bool {
+    graph.timbers.get(k).is_some_and(|t| t.length <= STUB) && !graph.held_at(k, fixed).is_empty()
 }
 
 /// At how many places apart a timber is held: 0, 1 or 2.
@@ -120,8 +125,7 @@ pub fn stand(graph: &Graph<'_>, rules: &Rules, fixed: &[bool], k: usize, turn: T
         }
     }
     let needed = 2usize.saturating_sub(held);
-    let mut across: Vec<f64> =
-        if held == 1 && ends.len() == 1 { ends.clone() } else { vec![ends[0], ends[ends.len() - 1]] };
+    let mut across: Vec<f64> = if held == 1 && ends.len() == 1 { ends.clone() } else { vec![ends[0], ends[ends.len() - 1]] };
     if held == 1 && across.len() > 1 {
         // The end that is not held.
         let [low, high] = span(&spots).unwrap_or([0.0, 0.0]);
@@ -180,10 +184,7 @@ fn clear_of_end(graph: &Graph<'_>, rules: &Rules, k: usize, end: End) -> f64 {
         p.z - plate_level(graph, p.truncate()) >= LEAST_PROP
     };
     let tries = || (0..).map(|n| start + STEP * f64::from(n)).take_while(|d| *d <= MOST_IN * t.length);
-    tries()
-        .find(|d| clear(*d) && room(*d))
-        .or_else(|| tries().find(|d| room(*d)))
-        .map_or(place(MOST_IN * t.length), place)
+    tries().find(|d| clear(*d) && room(*d)).or_else(|| tries().find(|d| room(*d))).map_or(place(MOST_IN * t.length), place)
 }
 
 fn prop(graph: &Graph<'_>, rules: &Rules, fixed: &[bool], k: usize, s: f64, name: String) -> Prop {
@@ -192,11 +193,9 @@ fn prop(graph: &Graph<'_>, rules: &Rules, fixed: &[bool], k: usize, s: f64, name
     let t = &graph.timbers[k];
     let head = t.under(s);
     let level = plate_level(graph, head.truncate());
-    let joists = graph
-        .timbers
-        .iter()
-        .enumerate()
-        .filter(|(j, j_t)| fixed.get(*j).copied().unwrap_or(false) && j_t.kind() == MemberKind::CeilingJoist);
+    let joists = graph.timbers.iter().enumerate().filter(|(j, j_t)| {
+        fixed.get(*j).copied().unwrap_or(false) && j_t.kind() == MemberKind::CeilingJoist
+    });
     let tops = joists.filter_map(|(_, j)| {
         let line = [j.under(0.0).truncate(), j.under(j.length).truncate()];
         let top = j.member.solid.points.iter().map(|p| p[2]).fold(f64::NEG_INFINITY, f64::max);
@@ -256,8 +255,7 @@ fn first_rafters(graph: &Graph<'_>, fixed: &[bool], k: usize, spots: &[f64]) -> 
             continue;
         }
         used[a] = true;
-        let across =
-            (a + 1..found.len()).find(|b| !used[*b] && found[*b].2 != found[a].2 && found[*b].0 - found[a].0 < most);
+        let across = (a + 1..found.len()).find(|b| !used[*b] && found[*b].2 != found[a].2 && found[*b].0 - found[a].0 < most);
         let mut group = vec![found[a].1];
         if let Some(b) = across {
             used[b] = true;

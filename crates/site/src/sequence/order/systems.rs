@@ -66,9 +66,7 @@ pub fn systems(graph: &Graph<'_>) -> Systems {
     }
     by_least(graph, &mut of, |t| t.kind() == MemberKind::Purlin);
     for _ in 0..4 {
-        by_most(graph, &mut of, |t| {
-            !matches!(t.kind(), MemberKind::WallPlate | MemberKind::CeilingJoist) || !t.on_wall
-        });
+        by_most(graph, &mut of, |t| !matches!(t.kind(), MemberKind::WallPlate | MemberKind::CeilingJoist) || !t.on_wall);
     }
     Systems { of: of.into_iter().map(|s| s.unwrap_or(count)).collect(), chain, pitch_break, count: count + 1 }
 }
@@ -90,9 +88,9 @@ fn is_break(graph: &Graph<'_>, k: usize) -> bool {
     let stands = |at_foot: bool| {
         me.contacts.iter().filter_map(|c| graph.timbers.get(c.other)).any(|t| {
             is_rafter(t.kind())
-                && t.contacts
-                    .iter()
-                    .any(|c| c.other == k && c.endways && (c.reach[0] < FOOT_SHARE * t.length) == at_foot)
+                && t.contacts.iter().any(|c| {
+                    c.other == k && c.endways && (c.reach[0] < FOOT_SHARE * t.length) == at_foot
+                })
         })
     };
     stands(true) && stands(false)
@@ -117,15 +115,25 @@ fn storey(graph: &Graph<'_>, ridge: &Timber<'_>, pitch_break: &[bool]) -> u8 {
 }
 
 /// Whether a timber belongs to the front or the cheeks of a dormer.
-fn in_dormer(t: &Timber<'_>) -> bool {
-    !t.on_wall && matches!(t.kind(), MemberKind::WallPlate | MemberKind::SolePlate | MemberKind::Stud)
+fn in_dormer(graph: &Graph<'_>, t: &Timber<'_>) -> bool {
+    !t.on_wall
+        && matches!(t.kind(), MemberKind::WallPlate | MemberKind::SolePlate | MemberKind::Stud)
+        && !under_struts(graph, t)
+}
+
+/// Whether a timber is the sole plate of struts.
+pub fn under_struts(graph: &Graph<'_>, t: &Timber<'_>) -> bool {
+    let touched = |kind: MemberKind| {
+        t.contacts.iter().filter_map(|c| graph.timbers.get(c.other)).any(|o| o.kind() == kind)
+    };
+    t.kind() == MemberKind::SolePlate && !touched(MemberKind::Stud)
 }
 
 /// Each dormer is a part: that of its own ridge, or one after all others. Gives how many parts there are then.
 fn dormers(graph: &Graph<'_>, of: &mut [Option<usize>], mut count: usize) -> usize {
     let mut seen = vec![false; graph.timbers.len()];
     for first in 0..graph.timbers.len() {
-        if seen[first] || !in_dormer(&graph.timbers[first]) {
+        if seen[first] || !in_dormer(graph, &graph.timbers[first]) {
             continue;
         }
         let (mut group, mut next) = (Vec::new(), vec![first]);
@@ -133,12 +141,22 @@ fn dormers(graph: &Graph<'_>, of: &mut [Option<usize>], mut count: usize) -> usi
             if !std::mem::replace(&mut seen[k], true) {
                 group.push(k);
                 let touched = graph.timbers[k].contacts.iter().map(|c| c.other);
-                next.extend(touched.filter(|o| graph.timbers.get(*o).is_some_and(in_dormer)));
+                next.extend(touched.filter(|o| graph.timbers.get(*o).is_some_and(|t| in_dormer(graph, t))));
             }
         }
         let plates = group.iter().filter(|k| graph.timbers[**k].kind() == MemberKind::WallPlate);
         let on_plates = plates.flat_map(|k| graph.timbers[*k].contacts.iter().map(|c| c.other));
-        let rafters: Vec<usize> = on_plates.filter(|o| is_rafter(graph.timbers[*o].kind())).collect();
+        let from_below = |k: usize| {
+            graph.timbers[k].contacts.iter().filter_map(|c| graph.timbers.get(c.other)).any(|o| {
+                o.on_wall && o.kind() == MemberKind::WallPlate
+            })
+        };
+        let rafters: Vec<usize> =
+            on_plates.filter(|o| is_rafter(graph.timbers[*o].kind()) && !from_below(*o)).collect();
+        // Studs by themselves go with what they touch.
+        if !group.iter().any(|k| graph.timbers[*k].kind() == MemberKind::WallPlate) {
+            continue;
+        }
         let heads = rafters.iter().flat_map(|k| graph.timbers[*k].contacts.iter().map(|c| c.other));
         // The ridge of the dormer is the last part that its rafters reach; the main ridge is none of its own.
         let own = heads.filter(|o| storey_of(graph, *o) == 2).filter_map(|o| of.get(o).copied().flatten()).max();
@@ -160,7 +178,9 @@ fn storey_of(graph: &Graph<'_>, k: usize) -> u8 {
 /// Gives each timber the part of what it touches nearest to its head.
 fn by_head(graph: &Graph<'_>, of: &mut [Option<usize>], which: impl Fn(&Timber<'_>) -> bool) {
     fill(graph, of, which, |t, of| {
-        let known = t.contacts.iter().filter_map(|c| Some((c.reach[1], of.get(c.other).copied().flatten()?)));
+        // What stands on a break of pitch with its foot belongs to what is above it.
+        let above = t.contacts.iter().filter(|c| c.reach[1] > FOOT_SHARE * t.length);
+        let known = above.filter_map(|c| Some((c.reach[1], of.get(c.other).copied().flatten()?)));
         known.max_by(|a, b| a.0.total_cmp(&b.0).then(b.1.cmp(&a.1))).map(|(_, part)| part)
     });
 }

@@ -1,0 +1,1 @@
+//! Checks of the sheets for the site.

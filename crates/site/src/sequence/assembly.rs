@@ -1,0 +1,165 @@
+//! The sheet from the order of work: steps in words, with diagonals, straps and the striking of props in their place.
+
+use super::check::{CheckFault, check_sequence};
+use super::graph::{Graph, Timber};
+use super::order::rank::Turn;
+use super::order::schedule::{Draft, Schedule};
+use super::rules::Rules;
+use super::types::{PuttingUp, Step};
+use super::{cautions, holds, permanent, stacking, straps, words};
+use roof::solution::MemberKind;
+use std::collections::BTreeSet;
+
+/// Timbers longer than this want two people whatever they weigh, mm (see regions/uk/lifting.toml).
+const ALONE_LONGEST: f64 = 3600.0;
+
+/// Put the sheet together and take down props and braces as far as the roof then stands by itself.
+///
+/// # Errors
+/// When the order does not pass its check.
+pub fn sheet(graph: &Graph<'_>, rules: &Rules, schedule: Schedule) -> Result<PuttingUp, CheckFault> {
+    let diagonals = permanent::permanent(graph, &rules.racking, &schedule.systems);
+    let mut sheet = PuttingUp {
+        steps: steps(graph, &schedule.drafts),
+        props: schedule.temporary.props,
+        braces: schedule.temporary.braces,
+        permanent: diagonals,
+        holds: Vec::new(),
+        straps: straps::straps(graph, &rules.strap),
+        no_stack: Vec::new(),
+        cautions: Vec::new(),
+    };
+    holds::add(graph, rules, &mut sheet);
+    let at = before_boards(graph, &sheet);
+    let bare = sheet.clone();
+    let mut last = None;
+    // Everything out; then props only; then nothing: what the roof needs to stand stays in.
+    for (props, braces) in [(true, true), (true, false), (false, false)] {
+        let mut tried = bare.clone();
+        insert_strike(&mut tried, at, props, braces);
+        renumber(&mut tried);
+        match check_sequence(graph.job, graph.solution, &tried) {
+            Ok(()) => {
+                stacking::add(graph, &mut tried);
+                cautions::add(graph, &rules.plate, &mut tried, !props, !braces);
+                return Ok(tried);
+            }
+            Err(fault) => last = Some(fault),
+        }
+    }
+    sheet.steps.clear();
+    Err(last.unwrap_or(CheckFault::NeverFixed { mark: String::new() }))
+}
+
+fn steps(graph: &Graph<'_>, drafts: &[Draft]) -> Vec<Step> {
+    let mut begun: BTreeSet<usize> = BTreeSet::new();
+    let mut steps = vec![Step {
+        title: "Check the walls: lengths, diagonals, level".into(),
+        hands: 2,
+        why: "what is out here is out all the way up".into(),
+        hazard: "edges of the wall".into(),
+        ..Step::default()
+    }];
+    for draft in drafts {
+        let first = draft.rank.turn == Turn::Spine && begun.insert(draft.rank.part);
+        let [title, why, hazard] = words::of(draft, first, led_by(graph, draft, |t| t.kind() == MemberKind::Purlin), led_by(graph, draft, |t| t.on_wall));
+        steps.push(Step {
+            number: 0,
+            title: title.into(),
+            members: draft.members.iter().map(|k| graph.timbers[*k].mark().to_owned()).collect(),
+            props_set: draft.props.clone(),
+            braces_set: draft.braces.clone(),
+            hands: hands(graph, draft),
+            why: why.into(),
+            hazard: hazard.into(),
+            stands: draft.stands.clone(),
+            strips: strips(graph, draft),
+            ..Step::default()
+        });
+    }
+    steps
+}
+
+/// Whether the first timber of a step is such a one.
+fn led_by(graph: &Graph<'_>, draft: &Draft, which: impl Fn(&Timber<'_>) -> bool) -> bool {
+    draft.members.first().and_then(|k| graph.timbers.get(*k)).is_some_and(which)
+}
+
+/// People at least: a ridge with its first pair wants three, a long timber two.
+fn hands(graph: &Graph<'_>, draft: &Draft) -> u32 {
+    let long = draft.members.iter().any(|k| graph.timbers[*k].length > ALONE_LONGEST);
+    let pair = draft.stood && draft.members.len() > 1;
+    match (pair, long || draft.stood) {
+        (true, _) => 3,
+        (_, true) => 2,
+        _ => 1,
+    }
+}
+
+/// Setting-out strips of plates and ridges that go up in a step.
+fn strips(graph: &Graph<'_>, draft: &Draft) -> Vec<String> {
+    let marks: BTreeSet<&str> = draft.members.iter().map(|k| graph.timbers[*k].mark()).collect();
+    let strips = graph.solution.setting_out.iter().filter(|s| marks.contains(s.mark.as_str()));
+    strips.map(|s| s.name.clone()).collect()
+}
+
+/// Where the bracing that stays goes in: before sprockets and boards, after all that carries.
+fn before_boards(graph: &Graph<'_>, sheet: &PuttingUp) -> usize {
+    let board = |mark: &String| {
+        let kind = graph.timbers.iter().find(|t| t.mark() == mark).map(|t| t.kind());
+        matches!(
+            kind,
+            Some(
+                MemberKind::Sprocket
+                    | MemberKind::TiltingFillet
+                    | MemberKind::Fascia
+                    | MemberKind::Soffit
+                    | MemberKind::BargeBoard
+            )
+        )
+    };
+    let carries = |s: &Step| !s.members.is_empty() && !s.members.iter().all(board);
+    sheet.steps.iter().rposition(carries).map_or(sheet.steps.len(), |k| k + 1)
+}
+
+fn insert_strike(sheet: &mut PuttingUp, at: usize, props: bool, braces: bool) {
+    let brace = Step {
+        title: "Fix the bracing that stays and the straps of the gables".into(),
+        permanent_set: sheet.permanent.iter().map(|d| d.name.clone()).collect(),
+        hands: 2,
+        why: "only then may what is temporary come out".into(),
+        hazard: "reaching between open rafters".into(),
+        ..Step::default()
+    };
+    let names = |yes: bool, all: Vec<String>| if yes { all } else { Vec::new() };
+    let strike = Step {
+        title: "Look it all over, then take out braces and props".into(),
+        props_out: names(props, sheet.props.iter().map(|p| p.name.clone()).collect()),
+        braces_out: names(braces, sheet.braces.iter().map(|b| b.name.clone()).collect()),
+        hands: 2,
+        why: "the roof stands by itself now".into(),
+        hazard: "a prop that is still tight carries something: find out what before it is knocked out".into(),
+        ..Step::default()
+    };
+    let strikes = !strike.props_out.is_empty() || !strike.braces_out.is_empty();
+    let at = at.min(sheet.steps.len());
+    if strikes {
+        sheet.steps.insert(at, strike);
+    }
+    if !brace.permanent_set.is_empty() || sheet.straps.iter().any(|s| s.kind != super::StrapKind::HoldingDown) {
+        sheet.steps.insert(at, brace);
+    }
+    sheet.steps.push(Step {
+        title: "Felt, battens and covering, both slopes evenly".into(),
+        hands: 2,
+        why: "an uneven load pushes the ridge over".into(),
+        hazard: "sheets in the wind; one slope loaded alone".into(),
+        ..Step::default()
+    });
+}
+
+fn renumber(sheet: &mut PuttingUp) {
+    for (n, step) in sheet.steps.iter_mut().enumerate() {
+        step.number = u32::try_from(n + 1).unwrap_or(u32::MAX);
+    }
+}
