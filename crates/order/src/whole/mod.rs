@@ -2,9 +2,11 @@
 
 mod layouts;
 pub mod out;
+mod plans;
 mod timber;
 
 pub use out::{Best, Buy, CutOut, LaidOut, Layout, Order, TimberOut, Unshared};
+pub use plans::Plans;
 
 use crate::buying::{Entry, LiftGroup, Line, LineKind, Notice, NoticeLevel, lines, loads_up, priced, quote};
 use crate::covering::{Chosen, Covered, Coverings, cover};
@@ -20,10 +22,28 @@ use strength::whole::Strength;
 /// # Errors
 /// A region whose stock is not known. What cannot be cut or covered is said in its own place, and the rest stands.
 pub fn order(job: &Job, solution: &Solution, strength: Option<&Strength>) -> Result<Order, UnknownRegion> {
+    order_after(job, solution, strength, &mut Plans::default())
+}
+
+/// The same, with the plans of an order before: what is asked for as it was then is not planned again.
+///
+/// # Errors
+/// As [`order`].
+pub fn order_after(
+    job: &Job,
+    solution: &Solution,
+    strength: Option<&Strength>,
+    plans: &mut Plans,
+) -> Result<Order, UnknownRegion> {
     let region = Region::of(&job.region)?;
-    let groups = groups(job, solution);
-    let timber: Vec<TimberOut> =
-        groups.iter().map(|g| timber::timber(job, solution, region, g, density(job, region, g))).collect();
+    let groups: Vec<(Group, f64)> = groups(job, solution)
+        .into_iter()
+        .map(|group| {
+            let density = density(job, region, &group);
+            (group, density)
+        })
+        .collect();
+    let timber = plans.of(job, solution, region, &groups);
     let (covering, covering_refused) = match covered(job, solution) {
         None => (None, None),
         Some(Ok(covered)) => (Some(covered), None),
@@ -39,7 +59,7 @@ pub fn order(job: &Job, solution: &Solution, strength: Option<&Strength>) -> Res
         Entry::of(group, line)
     }));
     let quote = quote(&entries.collect::<Vec<_>>());
-    let up = timber.iter().zip(&groups).flat_map(|(t, g)| going_up(t, density(job, region, g)));
+    let up = timber.iter().zip(&groups).flat_map(|(t, (_, density))| going_up(t, *density));
     let up: Vec<LiftGroup> = up.chain(lines.iter().filter_map(|l| LiftGroup::of(&l.line))).collect();
     Ok(Order {
         currency: region.currency.clone(),
