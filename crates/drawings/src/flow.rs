@@ -57,7 +57,7 @@ impl Flow {
     pub fn table(&mut self, table: &Table) {
         let mut next = 0;
         while next < table.len() {
-            let (sheet, y) = self.block(table.least_height());
+            let (sheet, y) = self.block(table.least_height(next));
             let (after, end) = table.draw(sheet, [LEFT, y], BOTTOM, next);
             // A row higher than a page is left out rather than tried for ever.
             next = if after == next { next + 1 } else { after };

@@ -58,7 +58,8 @@ fn plan(flow: &mut Flow, solution: &Solution, access: &Access, lengths: Lengths)
     paragraph(flow, STRONG, &words);
     let height = flow.left();
     let (sheet, y) = flow.block(height);
-    let unplaced = site_layout::draw(sheet, solution, access, Room { x: LEFT, y, w: ROOM, h: (BOTTOM - y).min(height) });
+    let unplaced =
+        site_layout::draw(sheet, solution, access, Room { x: LEFT, y, w: ROOM, h: (BOTTOM - y).min(height) });
     if !unplaced.is_empty() {
         paragraph(flow, SMALL, &format!("No room on the plan for: {}.", unplaced.join("; ")));
     }
@@ -92,7 +93,11 @@ fn runs(flow: &mut Flow, layout: &Layout, lengths: Lengths) {
     }
     flow.table(&table);
     flow.space(1.0);
-    let words = format!("{} bay lifts in all, gables with them; {} m of boards for the working lift.", layout.bay_lifts, tenth(layout.board_m));
+    let words = format!(
+        "{} bay lifts in all, gables with them; {} m of boards for the working lift.",
+        layout.bay_lifts,
+        tenth(layout.board_m)
+    );
     paragraph(flow, WORDS, &words);
 }
 
@@ -152,7 +157,13 @@ fn load(flow: &mut Flow, access: &Access, bay: &BayCheck, lengths: Lengths) {
         bay.people_fit
     );
     let rows = [
-        (bay.average, "stack in the bay, on average", format!("{} kg", fixed(bay.share_kg, 0)), format!("{} kg", fixed(bay.left_kg, 0)), how),
+        (
+            bay.average,
+            "stack in the bay, on average",
+            format!("{} kg", fixed(bay.share_kg, 0)),
+            format!("{} kg", fixed(bay.left_kg, 0)),
+            how,
+        ),
         (
             bay.patch,
             "heaviest half metre of the stack",
@@ -169,5 +180,9 @@ fn load(flow: &mut Flow, access: &Access, bay: &BayCheck, lengths: Lengths) {
     }
     flow.table(&table);
     flow.space(1.0);
-    paragraph(flow, WORDS, "within: by a published figure, as far as that goes. ASK: no figure to pass by. OVER: fewer people, a smaller stack, or another class.");
+    paragraph(
+        flow,
+        WORDS,
+        "within: by a published figure, as far as that goes. ASK: no figure to pass by. OVER: fewer people, a smaller stack, or another class.",
+    );
 }

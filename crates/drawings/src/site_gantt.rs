@@ -9,7 +9,7 @@ use crate::site_parts::{SMALL, STRONG};
 use crate::text::Style;
 
 /// Room of the names, mm.
-const NAMES: f64 = 66.0;
+const NAMES: f64 = 84.0;
 /// Height of the line of dates, mm.
 const AXIS: f64 = 9.0;
 /// Highest row, mm.
@@ -66,7 +66,9 @@ impl Axis {
         let first = programme.bars.iter().map(|b| b.first.date.as_deref().and_then(day_number)).min().flatten();
         let last_of = |w: &When| w.date.as_deref().and_then(day_number);
         let days = match first {
-            Some(first) => programme.bars.iter().filter_map(|b| last_of(&b.last)).max().map(|last| (last - first + 1) as f64)?,
+            Some(first) => {
+                programme.bars.iter().filter_map(|b| last_of(&b.last)).max().map(|last| (last - first + 1) as f64)?
+            }
             None => programme.bars.iter().map(|b| b.end).fold(0.0, f64::max).ceil(),
         };
         let left = room.x + NAMES;
@@ -102,7 +104,13 @@ pub fn draw(sheet: &mut Sheet, programme: &Programme, room: Room) -> f64 {
         days(sheet, &axis, programme, [top, bottom]);
         for (index, bar) in programme.bars.iter().enumerate() {
             let y = top + row * index as f64;
-            sheet.text_within([room.x, y + row / 2.0 + STRONG.cap_mm() / 2.0], Anchor::Start, STRONG, &bar.name, NAMES - 2.0);
+            sheet.text_within(
+                [room.x, y + row / 2.0 + STRONG.cap_mm() / 2.0],
+                Anchor::Start,
+                STRONG,
+                &bar.name,
+                NAMES - 2.0,
+            );
             sheet.line([room.x, y + row], [room.x + room.w, y + row], Pen::grey(0.12, 150));
             let Some([from, to]) = axis.ends(bar) else { continue };
             let (left, right) = (axis.x(from), axis.x(to).max(axis.x(from) + 0.6));

@@ -6,7 +6,7 @@ use site::sequence::{PuttingUp, StrapKind, StrapPlace};
 
 use crate::flow::Flow;
 use crate::layout::Room;
-use crate::page::{BOTTOM, LEFT, Page, RIGHT, ROOM, TOP};
+use crate::page::{LEFT, Page, RIGHT, ROOM};
 use crate::sheet::{Pen, Role, Sheet};
 use crate::site_parts::{FIGURE, MOST_LINES, SMALL, STRONG, TICK, TICK_STYLE, WORDS, boxed, paragraph, part, standing};
 use crate::site_plan::{Ground, Sign, key};
@@ -19,21 +19,27 @@ pub const CAUTION: &str = "Nothing goes on before its hold is passed and signed.
                            contractor for the access.";
 /// Free round the plan, mm.
 const FREE: f64 = 12.0;
+/// Height of the plan with its key, mm.
+const PLAN: f64 = 100.0;
 
 /// The sheets.
 pub fn pages(solution: &Solution, putting_up: &PuttingUp) -> Vec<Page> {
     let lengths = Lengths::from_show(&solution.show);
     let mut flow = Flow::new("Holds, straps and stacks", false, CAUTION);
-    let cautions: Vec<String> =
-        putting_up.cautions.iter().map(|c| format!("{} Who decides: {}.", c.text, c.decides.trim_end_matches('.'))).collect();
+    let cautions: Vec<String> = putting_up
+        .cautions
+        .iter()
+        .map(|c| format!("{} Who decides: {}.", c.text, c.decides.trim_end_matches('.')))
+        .collect();
     boxed(&mut flow, "Before anyone goes up", &cautions);
     holds(&mut flow, putting_up, lengths);
     stacks(&mut flow, putting_up, lengths);
     if !putting_up.straps.is_empty() {
         flow.break_page();
         part(&mut flow, "Straps");
-        let (sheet, y) = flow.block(BOTTOM - TOP - 24.0);
-        let unplaced = strap_plan(sheet, solution, &putting_up.straps, Room { x: LEFT, y, w: ROOM, h: BOTTOM - y });
+        let (sheet, y) = flow.block(PLAN);
+        let unplaced = strap_plan(sheet, solution, &putting_up.straps, Room { x: LEFT, y, w: ROOM, h: PLAN });
+        flow.space(2.0);
         if !unplaced.is_empty() {
             paragraph(&mut flow, SMALL, &format!("No room on the plan for: {}.", unplaced.join(", ")));
         }
@@ -51,12 +57,12 @@ fn holds(flow: &mut Flow, putting_up: &PuttingUp, lengths: Lengths) {
         Column::words("", 10.0, TICK_STYLE),
         Column::figures("hold", 13.0, FIGURE),
         Column::figures("step", 13.0, WORDS),
-        Column::words("what", 92.0, STRONG),
+        Column::words("what", 85.0, STRONG),
         Column::words("where", 42.0, WORDS),
         Column::figures("must be", 24.0, FIGURE),
-        Column::words("may be out by", 30.0, STRONG),
+        Column::words("may be out by", 40.0, STRONG),
         Column::words("come by", 24.0, SMALL),
-        Column::words("initials, date", 29.0, WORDS),
+        Column::words("initials, date", 26.0, WORDS),
     ]);
     for hold in &putting_up.holds {
         let step = putting_up.steps.iter().find(|s| s.holds.contains(&hold.number));
@@ -137,7 +143,10 @@ fn strap_plan(sheet: &mut Sheet, solution: &Solution, straps: &[StrapPlace], roo
             }
         }
         for (index, strap) in straps.iter().enumerate() {
-            let places: Vec<[f64; 2]> = strap.points.iter().map(|p| ground.place(*p)).collect();
+            // From the middle outwards: at corners the straps of two walls meet.
+            let mut places: Vec<[f64; 2]> = strap.points.iter().map(|p| ground.place(*p)).collect();
+            let half = places.len() / 2;
+            places.rotate_left(half);
             ground.name(sheet, &name(index), &places);
         }
         unplaced = ground.unplaced;
@@ -146,7 +155,7 @@ fn strap_plan(sheet: &mut Sheet, solution: &Solution, straps: &[StrapPlace], roo
         Sign { words: "holds the plate down", draw: &|sheet, [x, y]| down(sheet, [x + 9.0, y]) },
         Sign { words: "holds a gable", draw: &|sheet, [x, y]| lateral(sheet, [x + 9.0, y]) },
     ];
-    key(sheet, [LEFT, BOTTOM - 1.0], RIGHT, &signs);
+    key(sheet, [LEFT, room.y + room.h - 1.0], RIGHT, &signs);
     unplaced
 }
 

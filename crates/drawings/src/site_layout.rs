@@ -7,7 +7,7 @@ use site::access::layout::Run;
 
 use crate::layout::Room;
 use crate::plan::Side;
-use crate::sheet::{Anchor, Dash, Pen, Pt, Role, Sheet};
+use crate::sheet::{Anchor, Pen, Pt, Role, Sheet};
 use crate::site_plan::{Ground, NAME, Sign, key};
 
 /// Free round the runs, mm.
@@ -93,8 +93,11 @@ pub fn draw(sheet: &mut Sheet, solution: &Solution, access: &Access, room: Room)
         for strip in &strips {
             bays(sheet, &ground, strip);
         }
+        // Letters of the walls keep out of the runs.
+        for strip in &strips {
+            ground.taken.take(strip.corners.map(|p| ground.view.place(p)));
+        }
         ladder(sheet, &mut ground, &strips);
-        // Walls last, letters inside the building or out of the runs.
         ground.walls(sheet, solution);
         let mut by_length: Vec<&Strip<'_>> = strips.iter().collect();
         by_length.sort_by(|a, b| b.run.length_mm.total_cmp(&a.run.length_mm));
@@ -104,11 +107,17 @@ pub fn draw(sheet: &mut Sheet, solution: &Solution, access: &Access, room: Room)
         unplaced = ground.unplaced;
     });
     let signs = [
-        Sign { words: "bays between standards", draw: &|sheet, [x, y]| {
-            sheet.rect([x, y - 1.2], [11.0, 2.4], None, Some(Pen::black(0.35)));
-            sheet.line([x + 5.5, y - 1.2], [x + 5.5, y + 1.2], Pen::grey(0.2, 60));
-        } },
-        Sign { words: "ladder", draw: &|sheet, [x, y]| rungs(sheet, [x + 1.0, y - 1.0], [x + 10.0, y - 1.0], [0.0, 1.0]) },
+        Sign {
+            words: "bays between standards",
+            draw: &|sheet, [x, y]| {
+                sheet.rect([x, y - 1.2], [11.0, 2.4], None, Some(Pen::black(0.35)));
+                sheet.line([x + 5.5, y - 1.2], [x + 5.5, y + 1.2], Pen::grey(0.2, 60));
+            },
+        },
+        Sign {
+            words: "ladder",
+            draw: &|sheet, [x, y]| rungs(sheet, [x + 1.0, y - 1.0], [x + 10.0, y - 1.0], [0.0, 1.0]),
+        },
         Sign { words: "plate line", draw: &|sheet, [x, y]| sheet.line([x, y], [x + 11.0, y], Pen::black(0.45)) },
     ];
     key(sheet, [room.x, room.y + room.h - 1.0], room.x + room.w, &signs);
@@ -123,16 +132,27 @@ fn bays(sheet: &mut Sheet, ground: &Ground, strip: &Strip<'_>) {
     if bays == 0 || bays > MOST_BAYS {
         return;
     }
+    let run = [outside_to[0] - outside_from[0], outside_to[1] - outside_from[1]];
+    let length2 = run[0] * run[0] + run[1] * run[1];
+    // Where along the outside the ends of the inside lie.
+    let across = |p: Pt| ((p[0] - outside_from[0]) * run[0] + (p[1] - outside_from[1]) * run[1]) / length2;
+    let (first, last) = (across(inside_from), across(inside_to));
     for bay in 0..=bays {
         let k = f64::from(bay) / f64::from(bays);
-        let (a, b) = (part_way(inside_from, inside_to, k), part_way(outside_from, outside_to, k));
-        if bay > 0 && bay < bays {
-            sheet.line(a, b, Pen::grey(0.2, 60));
-        }
-        for at in [a, b] {
-            sheet.rect([at[0] - STANDARD, at[1] - STANDARD], [2.0 * STANDARD, 2.0 * STANDARD], Some(0), None);
+        let outer = part_way(outside_from, outside_to, k);
+        standard(sheet, outer);
+        if k >= first && k <= last && last > first {
+            let inner = part_way(inside_from, inside_to, (k - first) / (last - first));
+            sheet.line(inner, outer, Pen::grey(0.2, 60));
+            standard(sheet, inner);
         }
     }
+    standard(sheet, inside_from);
+    standard(sheet, inside_to);
+}
+
+fn standard(sheet: &mut Sheet, [x, y]: Pt) {
+    sheet.rect([x - STANDARD, y - STANDARD], [2.0 * STANDARD, 2.0 * STANDARD], Some(0), None);
 }
 
 /// Two stiles and rungs.
@@ -155,12 +175,14 @@ fn ladder(sheet: &mut Sheet, ground: &mut Ground, strips: &[Strip<'_>]) {
     let Some(strip) = outside.max_by(|a, b| a.run.length_mm.total_cmp(&b.run.length_mm)) else { return };
     let [inside_from, inside_to, outside_to, outside_from] = strip.corners.map(|p| ground.view.place(p));
     let bays = f64::from(strip.run.bays.max(1));
-    let (from, to) = ((bays * 0.75).floor().min(bays - 1.0).max(0.0) / bays, ((bays * 0.75).floor() + 1.0).min(bays) / bays);
+    let (from, to) =
+        ((bays * 0.75).floor().min(bays - 1.0).max(0.0) / bays, ((bays * 0.75).floor() + 1.0).min(bays) / bays);
     let mid = |a: f64, b: f64, out: f64| {
         let k = a + (b - a) * 0.5;
         part_way(part_way(inside_from, inside_to, k), part_way(outside_from, outside_to, k), out)
     };
-    let (a, b) = (part_way(mid(from, to, 0.7), mid(from, from, 0.7), 0.7), part_way(mid(from, to, 0.7), mid(to, to, 0.7), 0.7));
+    let (a, b) =
+        (part_way(mid(from, to, 0.7), mid(from, from, 0.7), 0.7), part_way(mid(from, to, 0.7), mid(to, to, 0.7), 0.7));
     let inward = [mid(from, to, 0.0)[0] - mid(from, to, 1.0)[0], mid(from, to, 0.0)[1] - mid(from, to, 1.0)[1]];
     let length = (inward[0] * inward[0] + inward[1] * inward[1]).sqrt().max(f64::MIN_POSITIVE);
     rungs(sheet, a, b, [inward[0] / length, inward[1] / length]);
@@ -195,5 +217,4 @@ fn name(sheet: &mut Sheet, ground: &mut Ground, strip: &Strip<'_>, lengths: Leng
         }
     }
     ground.unplaced.push(words);
-    let _ = Dash::Solid;
 }

@@ -7,12 +7,15 @@ use site::lifts::{Hands, Lift, Stage};
 use crate::flow::Flow;
 use crate::marks::ranges;
 use crate::page::Page;
-use crate::site_parts::{FIGURE, MOST_LINES, STRONG, WORDS, paragraph};
+use crate::site_parts::{FIGURE, MOST_LINES, STRONG, WORDS, paragraph, part, pieces};
 use crate::table::{Column, Table};
 
 /// On every sheet of lifts.
 pub const CAUTION: &str = "A filter to sort lifts by, no limit and no lifting plan: wind, wet, footing and who is there on the \
                            day change it. Local rules, the scaffold designer and the principal contractor decide.";
+
+/// Width of the column of marks, mm.
+const MARKS: f64 = 56.0;
 
 /// The sheets; none without timbers.
 pub fn pages(solution: &Solution, lifts: &[Lift]) -> Vec<Page> {
@@ -24,27 +27,45 @@ pub fn pages(solution: &Solution, lifts: &[Lift]) -> Vec<Page> {
     paragraph(
         &mut flow,
         WORDS,
-        "The heaviest first. Weights damp are those to lift by. Balance: from the foot end along the top edge. In place: \
-         with the hands above the shoulder of who stands on a deck at the level of the plates.",
+        "Heaviest first; lift by the damp weight. Balance: from the foot end along the top edge. In stages: one end, then \
+         the other, from trestle to trestle, so that no hand lifts above the shoulder; their heights are above the plates.",
     );
+    let (over, other): (Vec<&Lift>, Vec<&Lift>) = lifts.iter().partition(|l| l.above_shoulder);
+    part(&mut flow, "Put in above the shoulder of who stands on a deck at the level of the plates");
+    list(&mut flow, &over, lengths);
+    part(&mut flow, "Put in below the shoulder");
+    list(&mut flow, &other, lengths);
+    flow.finish()
+}
+
+fn list(flow: &mut Flow, lifts: &[&Lift], lengths: Lengths) {
+    if lifts.is_empty() {
+        paragraph(flow, WORDS, "None.");
+        return;
+    }
     let mut table = Table::new(&[
-        Column::words("timber", 32.0, STRONG),
-        Column::words("marks", 66.0, WORDS),
-        Column::figures("length", 20.0, WORDS),
-        Column::figures("dry, kg", 17.0, WORDS),
-        Column::figures("damp, kg", 19.0, FIGURE),
-        Column::figures("balance", 21.0, FIGURE),
-        Column::words("to carry", 25.0, STRONG),
-        Column::words("in place, overhead", 29.0, STRONG),
-        Column::words("how", 48.0, WORDS),
+        Column::words("timber", 36.0, STRONG),
+        Column::words("marks", MARKS, WORDS),
+        Column::figures("length", 19.0, WORDS),
+        Column::figures("dry, kg", 15.0, WORDS),
+        Column::figures("damp, kg", 18.0, FIGURE),
+        Column::figures("balance", 19.0, FIGURE),
+        Column::words("to carry", 22.0, STRONG),
+        Column::words("overhead", 26.0, STRONG),
+        Column::words("up to the plates, then", 66.0, WORDS),
     ]);
     for group in groups(lifts, lengths) {
         let Some(lift) = group.first() else { continue };
         let marks: Vec<String> = group.iter().map(|l| l.mark.clone()).collect();
-        let overhead = if lift.above_shoulder { hands(lift.overhead) } else { "not overhead".to_owned() };
-        let cells = [
+        let overhead = match lift.overhead {
+            _ if !lift.above_shoulder => "–".to_owned(),
+            // Too heavy with the hands overhead, but not to carry: its stages stand in the last column.
+            Hands::Aid if lift.carried != Hands::Aid => "IN STAGES".to_owned(),
+            by => hands(by),
+        };
+        let mut cells = [
             lift.kind.name().to_owned(),
-            ranges(&marks),
+            String::new(),
             lengths.write(lift.length_mm),
             fixed(lift.kg, 1),
             fixed(lift.damp_kg, 1),
@@ -53,21 +74,30 @@ pub fn pages(solution: &Solution, lifts: &[Lift]) -> Vec<Page> {
             overhead,
             stages(lift, lengths),
         ];
-        table.row(&cells, usize::MAX);
+        for marks in pieces(WORDS, &ranges(&marks), MARKS - 3.0, MOST_LINES) {
+            cells[1] = marks;
+            table.row(&cells, MOST_LINES);
+            cells.fill(String::new());
+        }
     }
-    let _ = MOST_LINES;
     flow.table(&table);
-    flow.finish()
 }
 
 /// Timbers whose rows would read the same, the heaviest first.
-fn groups(lifts: &[Lift], lengths: Lengths) -> Vec<Vec<&Lift>> {
+fn groups<'a>(lifts: &[&'a Lift], lengths: Lengths) -> Vec<Vec<&'a Lift>> {
     let row = |l: &Lift| {
         let hands = (hands(l.carried), if l.above_shoulder { hands(l.overhead) } else { String::new() });
-        (l.kind, lengths.write(l.length_mm), fixed(l.damp_kg, 1), lengths.write(l.balance_mm), hands, stages(l, lengths))
+        (
+            l.kind,
+            lengths.write(l.length_mm),
+            fixed(l.damp_kg, 1),
+            lengths.write(l.balance_mm),
+            hands,
+            stages(l, lengths),
+        )
     };
     let mut groups: Vec<(_, Vec<&Lift>)> = Vec::new();
-    for lift in lifts {
+    for &lift in lifts {
         let row = row(lift);
         match groups.iter_mut().find(|(other, _)| *other == row) {
             Some((_, group)) => group.push(lift),
@@ -84,27 +114,27 @@ fn hands(hands: Hands) -> String {
     match hands {
         Hands::People(1) => "1 person".to_owned(),
         Hands::People(n) => format!("{n} people"),
-        Hands::Aid => "HOIST or stages".to_owned(),
+        Hands::Aid => "HOIST".to_owned(),
     }
 }
 
-/// How it goes up, in words.
+/// How it goes up from the plates, in words.
 fn stages(lift: &Lift, lengths: Lengths) -> String {
     let mut words: Vec<String> = Vec::new();
     for stage in &lift.stages {
-        match stage {
-            Stage::ToPlates => words.push("up to the plates".to_owned()),
+        let said = match stage {
+            Stage::ToPlates => continue,
             Stage::Trestle => {
                 let all: Vec<String> = lift.trestles_mm.iter().map(|mm| lengths.write(*mm)).collect();
-                let said = format!("end by end over trestles at {} above the plates", all.join(", "));
-                if !words.contains(&said) {
-                    words.push(said);
-                }
+                format!("over {}", all.join(", "))
             }
-            Stage::Prop => words.push("onto its prop".to_owned()),
-            Stage::Place => words.push("into place by hand".to_owned()),
-            Stage::Hoist => words.push("hoist all the way".to_owned()),
+            Stage::Prop => "onto its prop".to_owned(),
+            Stage::Place => "into place by hand".to_owned(),
+            Stage::Hoist => "hoist from the ground into place".to_owned(),
+        };
+        if !words.contains(&said) {
+            words.push(said);
         }
     }
-    words.join("; ")
+    words.join(", ")
 }

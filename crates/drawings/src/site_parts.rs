@@ -129,7 +129,7 @@ pub const fn standing(standing: Standing) -> &'static str {
     }
 }
 
-/// The same in the words of the access, short.
+/// How a figure of the access was come by.
 pub const fn basis(basis: Basis) -> &'static str {
     basis.words()
 }
@@ -144,7 +144,11 @@ pub const fn verdict(verdict: Option<Verdict>) -> &'static str {
     }
 }
 
-/// Names with commas, or a dash.
-pub fn names(names: &[String]) -> String {
-    if names.is_empty() { "–".to_owned() } else { crate::marks::ranges(names) }
+/// Words cut into pieces of at most so many lines at a width, so that no row of a table is higher than a sheet.
+pub fn pieces(style: Style, text: &str, width: f64, most: usize) -> Vec<String> {
+    let lines = style.wrap(text, width);
+    if lines.is_empty() {
+        return vec![String::new()];
+    }
+    lines.chunks(most.max(1)).map(|chunk| chunk.join(" ")).collect()
 }

@@ -8,9 +8,7 @@ use crate::flow::Flow;
 use crate::layout::Room;
 use crate::page::{BOTTOM, LEFT, Page, ROOM};
 use crate::site_gantt;
-use crate::site_parts::{
-    FIGURE, MOST_LINES, SMALL, STRONG, TICK, TICK_STYLE, WORDS, basis, boxed, paragraph, part,
-};
+use crate::site_parts::{FIGURE, MOST_LINES, SMALL, STRONG, TICK, TICK_STYLE, WORDS, basis, boxed, paragraph, part};
 use crate::table::{Column, Table};
 use crate::text::Style;
 
@@ -26,12 +24,12 @@ const MONTHS: [&str; 12] = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Au
 pub fn pages(programme: &Programme) -> Vec<Page> {
     let mut flow = Flow::new("Programme", false, CAUTION);
     picture(&mut flow, programme);
+    boxed(&mut flow, "What this programme does not say", &programme.cautions);
     activities(&mut flow, programme);
     weather(&mut flow, programme);
     estimates(&mut flow, programme);
     hire(&mut flow, programme);
     inspections(&mut flow, programme);
-    boxed(&mut flow, "What this programme does not say", &programme.cautions);
     flow.finish()
 }
 
@@ -60,7 +58,11 @@ fn picture(flow: &mut Flow, programme: &Programme) {
     let y = end.max(room.y) + 5.0;
     let words = format!(
         "Hatched: critical, the end hangs on it. {}The range is that of {} runs with other hours and other weather.",
-        if programme.last.date.is_some() { "Grey: days that are not worked. " } else { "No start is written: days are working days. " },
+        if programme.last.date.is_some() {
+            "Grey: days that are not worked. "
+        } else {
+            "No start is written: days are working days. "
+        },
         spread.runs
     );
     sheet.text_within([LEFT, y], crate::sheet::Anchor::Start, WORDS, &words, ROOM);
@@ -94,7 +96,9 @@ fn activities(flow: &mut Flow, programme: &Programme) {
     }
     let [low, likely, high] = programme.hours.map(|h| fixed(h, 0));
     let mut sum = vec![String::new(); 10];
-    for (cell, words) in [(0, "all together".to_owned()), (3, low), (4, likely), (5, high), (6, tenth(programme.net_days))] {
+    for (cell, words) in
+        [(0, "all together".to_owned()), (3, low), (4, likely), (5, high), (6, tenth(programme.net_days))]
+    {
         if let Some(place) = sum.get_mut(cell) {
             *place = words;
         }
@@ -109,10 +113,19 @@ fn activities(flow: &mut Flow, programme: &Programme) {
     );
     paragraph(flow, WORDS, &words);
     let notice = &programme.notice;
-    let words = format!("{} working days, at most {} people at once, {} person-days.", notice.days, notice.people, tenth(notice.person_days));
+    let words = format!(
+        "{} working days, at most {} people at once, {} person-days.",
+        notice.days,
+        notice.people,
+        tenth(notice.person_days)
+    );
     let said = match notice.notifiable {
-        Some(true) => "By these figures the work by itself would have to be NOTIFIED: the client looks at the whole project.",
-        Some(false) => "By these figures the work by itself would not have to be notified; the whole project may have to be.",
+        Some(true) => {
+            "By these figures the work by itself would have to be NOTIFIED: the client looks at the whole project."
+        }
+        Some(false) => {
+            "By these figures the work by itself would not have to be notified; the whole project may have to be."
+        }
         None => "Whether it has to be notified is not worked out for this region.",
     };
     paragraph(flow, STRONG, &format!("{words} {said}"));
@@ -140,7 +153,8 @@ fn weather(flow: &mut Flow, programme: &Programme) {
     let mut columns = Vec::with_capacity(12);
     columns.extend(MONTHS.map(|month| Column::figures(month, ROOM / 12.0, FIGURE)));
     let mut table = Table::new(&columns);
-    let cells: Vec<String> = programme.weather_loss.iter().map(|share| format!("{} %", fixed(share * 100.0, 0))).collect();
+    let cells: Vec<String> =
+        programme.weather_loss.iter().map(|share| format!("{} %", fixed(share * 100.0, 0))).collect();
     table.row(&cells, 1);
     flow.table(&table);
     flow.space(1.0);
@@ -153,30 +167,38 @@ fn estimates(flow: &mut Flow, programme: &Programme) {
     }
     part(flow, "Hours of one person for one: put your own in the job");
     let mut table = Table::new(&[
-        Column::words("item", 48.0, STRONG),
-        Column::figures("how many", 22.0, WORDS),
-        Column::words("", 14.0, WORDS),
-        Column::figures("low", 18.0, WORDS),
-        Column::figures("likely", 18.0, FIGURE),
-        Column::figures("high", 18.0, WORDS),
-        Column::words("where it is from", 91.0, SMALL),
-        Column::words("how far to rely on it", 48.0, SMALL),
+        Column::words("item", 62.0, STRONG),
+        Column::figures("how many", 28.0, WORDS),
+        Column::words("", 20.0, WORDS),
+        Column::figures("low", 28.0, WORDS),
+        Column::figures("likely", 28.0, FIGURE),
+        Column::figures("high", 28.0, WORDS),
+        Column::words("from, see below", 83.0, WORDS),
     ]);
+    // Most are from few places: each is said once under the table.
+    let mut sources: Vec<String> = Vec::new();
     for one in &programme.estimates {
+        let source = format!("{}; {}", one.source, basis(one.basis));
+        let at = sources.iter().position(|s| *s == source).unwrap_or(sources.len());
+        if at == sources.len() {
+            sources.push(source);
+        }
         let [low, likely, high] = one.hours.map(|h| fixed(h, 2));
-        let cells = [
-            one.item.replace(['_', '-'], " "),
-            tenth(one.amount),
-            one.unit.clone(),
-            low,
-            likely,
-            high,
-            one.source.clone(),
-            basis(one.basis).to_owned(),
-        ];
-        table.row(&cells, MOST_LINES);
+        let mark = format!("note {}", at + 1);
+        table.row(&[item(&one.item), tenth(one.amount), one.unit.clone(), low, likely, high, mark], MOST_LINES);
     }
     flow.table(&table);
+    flow.space(1.0);
+    for (at, source) in sources.iter().enumerate() {
+        paragraph(flow, SMALL, &format!("note {}: {source}", at + 1));
+    }
+}
+
+/// The key of an item in words, without the unit at its end.
+fn item(key: &str) -> String {
+    let words = key.replace(['_', '-'], " ");
+    let bare = [" each", " m2", " m"].iter().find_map(|unit| words.strip_suffix(unit));
+    bare.map_or(words.clone(), str::to_owned)
 }
 
 fn hire(flow: &mut Flow, programme: &Programme) {

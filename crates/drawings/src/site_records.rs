@@ -4,7 +4,7 @@ use site::records::{Paper, Records};
 
 use crate::flow::Flow;
 use crate::page::Page;
-use crate::site_parts::{boxed, paragraph, part, signatures, WORDS};
+use crate::site_parts::{WORDS, boxed, paragraph, part, signatures};
 use crate::site_statements::section;
 
 /// On every paper.
@@ -13,16 +13,28 @@ pub const CAUTION: &str = "Filled in from the job, to be put right by who knows 
 
 /// All papers.
 pub fn pages(records: &Records) -> Vec<Page> {
-    let mut pages = paper(&records.brief, &["client or who is in charge of the site: name, signature, date", "scaffold designer: name, signature, date"], &[]);
+    let mut pages = paper(
+        &records.brief,
+        &["client or who is in charge of the site: name, signature, date", "scaffold designer: name, signature, date"],
+        &[],
+    );
     pages.extend(paper(
         &records.access_record,
-        &["scaffold contractor: name, signature, date", "inspected by: name, signature, date", "who is in charge of the site: name, signature, date"],
+        &[
+            "scaffold contractor: name, signature, date",
+            "inspected by: name, signature, date",
+            "who is in charge of the site: name, signature, date",
+        ],
         &[],
     ));
     let unused: Vec<String> = records.unused.clone();
     pages.extend(paper(
         &records.risk_and_method,
-        &["written by: name, signature, date", "read out to the gang by: name, signature, date", "who is in charge of the site: name, signature, date"],
+        &[
+            "written by: name, signature, date",
+            "read out to the gang by: name, signature, date",
+            "who is in charge of the site: name, signature, date",
+        ],
         &unused,
     ));
     pages

@@ -9,9 +9,7 @@ use site::sequence::PuttingUp;
 use site::whole::Site;
 
 use crate::page::Page;
-use crate::{
-    site_access, site_holds, site_lifts, site_programme, site_records, site_steps, site_temporary,
-};
+use crate::{site_access, site_holds, site_lifts, site_programme, site_records, site_steps, site_temporary};
 
 /// What the sheets for the site are made from; what is not there has no sheets.
 #[derive(Clone, Copy, Default)]

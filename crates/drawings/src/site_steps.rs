@@ -10,7 +10,7 @@ use crate::layout::Room;
 use crate::marks::ranges;
 use crate::page::{BOTTOM, LEFT, Page, ROOM, TOP};
 use crate::sheet::{Anchor, Pen, Role, Sheet};
-use crate::site_parts::{SMALL, STRONG, TICK, TICK_STYLE, WORDS, standing};
+use crate::site_parts::{SMALL, STRONG, TICK, TICK_STYLE, WORDS};
 use crate::site_view::Film;
 use crate::text::Style;
 
@@ -22,7 +22,12 @@ pub const CAUTION: &str = "An order of work from the drawn roof, not a lifting p
 pub const NAME: &str = "Putting up, step by step";
 const NUMBER: Style = Style::bold(24.0);
 const TITLE: Style = Style::bold(12.5);
-const MARKS: Style = Style::bold(11.0);
+/// Words of a hold.
+const HOLD: Style = Style::bold(9.5);
+/// Least height of a hold, mm: room to sign.
+const LEAST_HOLD: f64 = 8.6;
+/// Marks of what is fixed.
+pub const MARKS: Style = Style::bold(11.0);
 /// Base line of the heading, mm.
 const HEADING_AT: f64 = TOP + 7.0;
 /// Top of the columns, mm.
@@ -32,11 +37,11 @@ const GUTTER: f64 = 7.0;
 /// Width of a column, mm.
 const COLUMN: f64 = (ROOM - GUTTER) / 2.0;
 /// Height of number and title, mm.
-const HEAD: f64 = 17.5;
+const HEAD: f64 = 16.5;
 /// Room of the number, mm.
 const NUMBER_ROOM: f64 = 17.0;
 /// Height of a picture, mm.
-const PICTURE: f64 = 68.0;
+const PICTURE: f64 = 66.0;
 /// Room of the words that say what a line is, mm.
 const LABEL_ROOM: f64 = 23.0;
 /// Between a hazard's box and its words, mm.
@@ -52,8 +57,10 @@ enum Block {
     Line(&'static str, Style, String),
     /// What may hurt.
     Hazard(Vec<String>),
-    /// What is checked: lines, with a box to tick and a line for initials.
-    Hold(Vec<String>, Vec<String>),
+    /// What is checked, with a box to tick and a line for initials.
+    Hold(Vec<String>),
+    /// What the lines beside holds are for.
+    Signing,
     /// Clear, mm.
     Space(f64),
 }
@@ -63,9 +70,8 @@ impl Block {
         match self {
             Self::Line(_, style, _) => style.line_mm() + 0.2,
             Self::Hazard(lines) => STRONG.line_mm() * lines.len() as f64 + 2.0 * PAD + 1.5,
-            Self::Hold(lines, small) => {
-                (STRONG.line_mm() * lines.len() as f64 + SMALL.line_mm() * small.len() as f64 + 1.5).max(10.5)
-            }
+            Self::Hold(lines) => (HOLD.line_mm() * lines.len() as f64 + 1.8).max(LEAST_HOLD),
+            Self::Signing => SMALL.line_mm() + 0.6,
             Self::Space(mm) => *mm,
         }
     }
@@ -83,15 +89,19 @@ impl Block {
                 sheet.text([x + PAD + 1.0, y + PAD + 4.6], Anchor::Start, Style::bold(15.0), "⚠");
                 sheet.lines([x + 10.0, y + PAD + STRONG.cap_mm() + 0.9], STRONG, lines);
             }
-            Self::Hold(lines, small) => {
+            Self::Hold(lines) => {
                 sheet.line([x, y], [x + COLUMN, y], Pen::grey(0.15, 120));
-                let base = y + STRONG.cap_mm() + 1.3;
-                sheet.text([x, y + TICK_STYLE.cap_mm() + 1.6], Anchor::Start, TICK_STYLE, TICK);
-                let next = sheet.lines([x + TICK_ROOM, base], STRONG, lines);
-                sheet.lines([x + TICK_ROOM, next - 0.3], SMALL, small);
+                let base = y + HOLD.cap_mm() + 1.3;
+                sheet.text([x, y + TICK_STYLE.cap_mm() + 1.2], Anchor::Start, TICK_STYLE, TICK);
+                sheet.lines([x + TICK_ROOM, base], HOLD, lines);
                 let right = x + COLUMN;
-                sheet.line([right - SIGN_ROOM + 3.0, y + 7.0], [right, y + 7.0], Pen::black(0.25));
-                sheet.text([right, y + 10.0], Anchor::End, SMALL, "initials, date");
+                let rule = y + LEAST_HOLD - 1.8;
+                sheet.line([right - SIGN_ROOM + 3.0, rule], [right, rule], Pen::black(0.25));
+            }
+            Self::Signing => {
+                let base = y + SMALL.cap_mm() + 0.4;
+                sheet.text([x, base], Anchor::Start, SMALL, "stop here until all of these are ticked");
+                sheet.text([x + COLUMN, base], Anchor::End, SMALL, "initials, date");
             }
             Self::Space(_) => {}
         }
@@ -195,13 +205,16 @@ fn blocks(step: &Step, holds: &BTreeMap<u32, &Hold>, lengths: Lengths) -> Vec<Bl
     let hazard: Vec<String> =
         if step.hazard.is_empty() { Vec::new() } else { STRONG.wrap(&step.hazard, COLUMN - 13.0) };
     if !step.strips.is_empty() {
-        say("mark out first", WORDS, &step.strips.join(", "));
+        // Lengths of one strip have its name.
+        let mut strips = step.strips.clone();
+        strips.dedup();
+        say("mark out first", WORDS, &strips.join(", "));
     }
     if !step.props_set.is_empty() {
         say("set props", MARKS, &ranges(&step.props_set));
     }
     if !step.members.is_empty() {
-        say("fix, in order", MARKS, &in_order(&step.members));
+        say("fix, in order", MARKS, &ranges(&step.members));
     }
     if !step.braces_set.is_empty() {
         say("brace", MARKS, &ranges(&step.braces_set));
@@ -213,7 +226,8 @@ fn blocks(step: &Step, holds: &BTreeMap<u32, &Hold>, lengths: Lengths) -> Vec<Bl
     if !out.is_empty() {
         say("take out", MARKS, &ranges(&out));
     }
-    let hands = if step.hands == 1 { "1 person at least".to_owned() } else { format!("{} people at least", step.hands) };
+    let hands =
+        if step.hands == 1 { "1 person at least".to_owned() } else { format!("{} people at least", step.hands) };
     say("hands", WORDS, &hands);
     if !step.why.is_empty() {
         say("why now", WORDS, &step.why);
@@ -222,33 +236,43 @@ fn blocks(step: &Step, holds: &BTreeMap<u32, &Hold>, lengths: Lengths) -> Vec<Bl
     if !hazard.is_empty() {
         blocks.push(Block::Hazard(hazard));
     }
-    for hold in step.holds.iter().filter_map(|n| holds.get(n)) {
-        let width = COLUMN - TICK_ROOM - SIGN_ROOM;
-        let lines = STRONG.wrap(&format!("Hold {}: {}. {}", hold.number, sentence(&hold.what), figure(hold, lengths)), width);
-        let small = SMALL.wrap(&format!("{}; {}", hold.at, standing(hold.standing)), width);
-        blocks.push(Block::Hold(lines, small));
+    let width = COLUMN - TICK_ROOM - SIGN_ROOM;
+    if !step.holds.is_empty() {
+        blocks.push(Block::Signing);
+    }
+    for group in alike(step.holds.iter().filter_map(|n| holds.get(n).copied())) {
+        blocks.push(Block::Hold(HOLD.wrap(&hold_words(&group, lengths), width)));
     }
     blocks
 }
 
-/// Words without their full stop.
-fn sentence(text: &str) -> &str {
-    text.trim_end_matches(['.', ' '])
+/// Holds that check the same at several places, together; each is signed for by itself in the list of holds.
+fn alike<'a>(holds: impl Iterator<Item = &'a Hold>) -> Vec<Vec<&'a Hold>> {
+    let mut groups: Vec<Vec<&Hold>> = Vec::new();
+    for hold in holds {
+        let same = |other: &Hold| other.what == hold.what && tolerance(other) == tolerance(hold);
+        match groups.iter_mut().find(|g| g.first().is_some_and(|first| same(first))) {
+            Some(group) => group.push(hold),
+            None => groups.push(vec![hold]),
+        }
+    }
+    groups
 }
 
-/// What is held, with its tolerance.
-pub fn figure(hold: &Hold, lengths: Lengths) -> String {
-    let tolerance = tolerance(hold);
-    hold.figure_mm.map_or_else(|| tolerance.clone(), |mm| format!("{}, {tolerance}", lengths.write_with_unit(mm)))
+/// `HOLD 9, 10: underside of the ridge, ±5 mm: foot end 2929; head end 2929`.
+fn hold_words(group: &[&Hold], lengths: Lengths) -> String {
+    let Some(first) = group.first() else { return String::new() };
+    let numbers: Vec<String> = group.iter().map(|h| h.number.to_string()).collect();
+    let places: Vec<String> = group
+        .iter()
+        .map(|h| h.figure_mm.map_or_else(|| h.at.clone(), |mm| format!("{} {}", h.at, lengths.write(mm))))
+        .collect();
+    let what = first.what.trim_end_matches(['.', ' ']);
+    format!("HOLD {}: {what}, {}: {}", numbers.join(", "), tolerance(first), places.join("; "))
 }
 
 /// The tolerance in words.
 pub fn tolerance(hold: &Hold) -> String {
     let each = if hold.per_metre { " in a metre" } else { "" };
-    format!("± {} mm{each}", tenth(hold.tolerance))
-}
-
-/// Marks in the order of fixing. Timbers that are fixed in turns from two rows are told row by row: `A1–A9 with C9–C1`.
-pub fn in_order(marks: &[String]) -> String {
-    ranges(marks)
+    format!("±{} mm{each}", tenth(hold.tolerance))
 }

@@ -140,7 +140,11 @@ fn props(flow: &mut Flow, props: &[Prop], lengths: Lengths) {
     }
     flow.table(&table);
     flow.space(1.0);
-    paragraph(flow, WORDS, "A prop stands plumb on a sole board, with folding wedges; its cut length leaves room for both.");
+    paragraph(
+        flow,
+        WORDS,
+        "A prop stands plumb on a sole board, with folding wedges; its cut length leaves room for both.",
+    );
 }
 
 /// A cut of a brace: on its wide side, and on its edge where that is not square.
@@ -187,7 +191,11 @@ fn braces(flow: &mut Flow, braces: &[Brace], lengths: Lengths) {
     }
     flow.table(&table);
     flow.space(1.0);
-    paragraph(flow, WORDS, "Cuts are on the wide side, which stands plumb; edge: the bevel across the edge where it is not square.");
+    paragraph(
+        flow,
+        WORDS,
+        "Cuts are on the wide side, which stands plumb; edge: the bevel across the edge where it is not square.",
+    );
 }
 
 fn permanent(flow: &mut Flow, pieces: &[Racking], lengths: Lengths) {

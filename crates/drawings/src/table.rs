@@ -96,9 +96,9 @@ impl Table {
         self.head_height() + self.rows.iter().map(|r| r.height).sum::<f64>()
     }
 
-    /// Height of the head and the first row, mm: the least worth starting.
-    pub fn least_height(&self) -> f64 {
-        self.head_height() + self.rows.first().map_or(0.0, |r| r.height)
+    /// Height of the head and the row of this number, mm: the least worth starting.
+    pub fn least_height(&self, first: usize) -> f64 {
+        self.head_height() + self.rows.get(first).map_or(0.0, |r| r.height)
     }
 
     /// Draws rows from number `first` on with the top left corner at `x`,
