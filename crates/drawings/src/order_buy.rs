@@ -19,7 +19,7 @@ const CAUTION: &str = "Check sections and strength classes against the engineer'
                        figures.";
 const WORDS: Style = Style::regular(10.0);
 /// Notes at the end.
-const NOTE: Style = Style::regular(9.0);
+const NOTE: Style = Style::regular(8.5);
 const STRONG: Style = Style::bold(11.0);
 const FIGURE: Style = Style::bold(13.0);
 /// Heading of a part of a sheet.
@@ -27,7 +27,7 @@ const PART: Style = Style::bold(14.0);
 /// Height of such a heading, mm.
 const PART_HEIGHT: f64 = 9.0;
 /// Space above it, mm.
-const PART_SPACE: f64 = 4.0;
+const PART_SPACE: f64 = 3.0;
 /// A heading is not left alone at the foot of a sheet: height that must follow it, mm.
 const AFTER_PART: f64 = 18.0;
 /// How a line is counted, in words.

@@ -28,7 +28,7 @@ const NUMBER: Style = Style::bold(SMALLEST_PT);
 /// Nearest that two numbers stand, mm.
 const NUMBERS_APART: f64 = 4.0;
 /// Clear of a mark at both ends in its timber, mm.
-const CLEAR: f64 = 0.8;
+const CLEAR: f64 = 1.6;
 /// What the blade takes is drawn at least this wide, mm: a saw cut at 1:25 is a hair.
 const LEAST_KERF: f64 = 0.45;
 /// Between lines of hatching, mm.
