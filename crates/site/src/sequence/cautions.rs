@@ -7,8 +7,11 @@ use roof::solution::MemberKind;
 use std::collections::BTreeSet;
 
 /// Adds the cautions of a sheet.
-pub fn add(graph: &Graph<'_>, rules: &PlateRules, sheet: &mut PuttingUp, props_stay: bool, braces_stay: bool) {
-    let mut say = |text: String, decides: &str| sheet.cautions.push(Caution { text, decides: decides.into() });
+pub fn add(graph: &Graph<'_>, rules: &PlateRules, sheet: &mut PuttingUp, braces_stay: bool) {
+    let out: BTreeSet<&String> = sheet.steps.iter().flat_map(|s| &s.props_out).collect();
+    let staying: Vec<&str> = sheet.props.iter().filter(|p| !out.contains(&p.name)).map(|p| p.name.as_str()).collect();
+    let mut told = Vec::new();
+    let mut say = |text: String, decides: &str| told.push(Caution { text, decides: decides.into() });
     say(
         "The order was checked for what stands on what and for racking, not for the strength of props, nails and footings.".into(),
         "whoever is in charge of putting it up",
@@ -17,9 +20,8 @@ pub fn add(graph: &Graph<'_>, rules: &PlateRules, sheet: &mut PuttingUp, props_s
         "Temporary braces stay until bracing, straps and battens hold; none is moved to make room.".into(),
         "whoever is in charge of putting it up",
     );
-    if props_stay && !sheet.props.is_empty() {
-        let names: Vec<&str> = sheet.props.iter().map(|p| p.name.as_str()).collect();
-        say(format!("Props stay in ({}): without them something has nothing to stand on.", names.join(", ")), "a structural engineer");
+    if !staying.is_empty() {
+        say(format!("Props stay in ({}): without them something has nothing to stand on.", staying.join(", ")), "a structural engineer");
     }
     if braces_stay && !sheet.braces.is_empty() {
         say("Leave the temporary braces in until the covering is on: nothing else keeps part of this roof from racking.".into(), "a structural engineer");
@@ -53,4 +55,5 @@ pub fn add(graph: &Graph<'_>, rules: &PlateRules, sheet: &mut PuttingUp, props_s
     if !graph.solution.gables.is_empty() {
         say("Gables that purlins and ladders rest on must be built up and set first, and are not stable until they are strapped.".into(), "the bricklayer and whoever is in charge");
     }
+    sheet.cautions = told;
 }

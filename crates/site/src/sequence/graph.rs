@@ -13,6 +13,8 @@ const LEVEL: f64 = 5.0;
 pub const ONE_HOLD_MM: f64 = 450.0;
 /// See [`ONE_HOLD_MM`].
 pub const ONE_HOLD_SHARE: f64 = 0.2;
+/// How much longer a patch may be than its area over its width: laps that cross are no rectangles.
+const MOST_OF_AREA: f64 = 1.2;
 /// A face whose normal is nearer to a timber's length than this (as a cosine) is one of its ends.
 const ENDWAYS: f64 = 0.3;
 
@@ -179,9 +181,10 @@ fn shared_length(me: &Timber<'_>, other: &Timber<'_>, touch: &Touch) -> f64 {
     };
     let ([a, b], [c, d]) = (span(me), span(other));
     let length = b.min(d) - a.max(c);
-    // A patch is about as wide as its timbers are thick, so that its area limits its length.
-    let thin = me.member.size.thickness_mm.min(other.member.size.thickness_mm).max(1.0);
-    if length.is_finite() { length.clamp(0.0, (touch.area / thin * 2.0).max(0.0)) } else { 0.0 }
+    // A patch is about as wide as the shallower of its timbers is deep, so that its area limits its length.
+    let deep = |t: &Timber<'_>| t.member.size.thickness_mm.max(t.member.size.depth_mm);
+    let most = MOST_OF_AREA * touch.area / deep(me).min(deep(other)).max(1.0);
+    if length.is_finite() { length.clamp(0.0, most.max(0.0)) } else { 0.0 }
 }
 
 /// Whether a timber lies on a wall or a bearing line for its whole length.

@@ -39,7 +39,8 @@ fn props_reach_the_underside_of_a_level_ridge() {
         let (_, solution, sheet) = sheet(&name);
         for prop in &sheet.props {
             let member = solution.members.iter().find(|m| m.mark == prop.under).unwrap();
-            if member.kind != MemberKind::RidgeBoard {
+            // Over a plan that is out of square a ridge may fall a little: those have no one height.
+            if member.kind != MemberKind::RidgeBoard || member.bench.along[2].abs() > 1e-9 {
                 continue;
             }
             let lowest = member.solid.points.iter().map(|p| p[2]).fold(f64::INFINITY, f64::min);
@@ -102,8 +103,9 @@ fn braces_are_as_long_and_as_steep_as_their_ends_say() {
             let along = DVec3::from_array(held.bench.along);
             let heading = along.truncate().normalize_or_zero();
             let share = (heading.dot(d.truncate()) / level).abs();
-            // Nearer to along than square to it, and the other way round.
-            assert_eq!(b.way == BraceWay::Along, share > 0.64 - 1e-9 && share * share > 0.4, "{name} {b:?} {share}");
+            // Within about 50° of the way that it holds, in plan.
+            let holding = if b.way == BraceWay::Along { share } else { (1.0 - share * share).max(0.0).sqrt() };
+            assert!(holding > 0.639, "{name} {b:?} {share}");
             seen[usize::from(b.way == BraceWay::Along)] += 1;
         }
     }

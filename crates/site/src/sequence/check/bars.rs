@@ -52,6 +52,12 @@ pub struct Bar {
     pub upright: bool,
     /// Its pins.
     pub pins: Vec<Pin>,
+    /// Lengths bolted to it in one line: the other length, and the middle of the splice along this one, mm.
+    pub bolted: Vec<(usize, f64)>,
+    /// Every length spliced to it, bolted or not.
+    pub spliced: Vec<usize>,
+    /// Volume, m³, for shares only.
+    pub volume: f64,
 }
 
 impl Bar {
@@ -84,6 +90,13 @@ impl Bars {
         }
         for (k, member) in solution.members.iter().enumerate() {
             let Some(bar) = bars.get_mut(k) else { continue };
+            for splice in &member.splices {
+                let Some(other) = solution.members.iter().position(|m| m.mark == splice.mate) else { continue };
+                bar.spliced.push(other);
+                if !splice.bolts.is_empty() {
+                    bar.bolted.push((other, (splice.from_mm + splice.length_mm / 2.0).clamp(0.0, bar.length)));
+                }
+            }
             bar.lies_on_wall = bears_all_along(job, member.kind, member.wall.as_deref(), bar);
             for p in borne_at(job, solution, member.kind, bar) {
                 raw.push((k, None, p));
@@ -145,6 +158,9 @@ fn bar(m: &roof::solution::Member) -> Bar {
         lies_on_wall: false,
         upright,
         pins: Vec::new(),
+        bolted: Vec::new(),
+        spliced: Vec::new(),
+        volume: m.volume_m3,
     }
 }
 
@@ -175,8 +191,8 @@ fn patch_ends(a: &Bar, b: &Bar, pa: &[[f64; 3]], pb: &[[f64; 3]], at: DVec3, nor
     let mut best = (0.0, DVec3::ZERO);
     for dir in [a.along, b.along] {
         let ((al, ah), (bl, bh)) = (range(dir, pa), range(dir, pb));
-        // An area of a thin strip bounds how long the patch can be.
-        let long = (ah.min(bh) - al.max(bl)).min(2.0 * area / a.girth.min(b.girth).max(1.0) * 4.0);
+        // A patch is about as wide as the shallower of the two is deep, so that its area bounds its length.
+        let long = (ah.min(bh) - al.max(bl)).min(1.2 * area / a.girth.min(b.girth).max(1.0));
         if long.is_finite() && long > best.0 {
             best = (long, dir);
         }

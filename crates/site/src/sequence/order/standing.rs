@@ -62,6 +62,24 @@ pub fn held(graph: &Graph<'_>, k: usize, fixed: &[bool]) -> bool {
     graph.timbers.get(k).is_some_and(|t| t.on_wall) || lies(graph, k, &graph.held_at(k, fixed))
 }
 
+/// Whether lengths that are spliced on the deck and lifted as one lie on what is fixed.
+pub fn held_as_one(graph: &Graph<'_>, parts: &[usize], fixed: &[bool]) -> bool {
+    let Some(first) = parts.first().and_then(|k| graph.timbers.get(*k)) else { return false };
+    let (mut spots, mut weight, mut moment, mut length) = (Vec::new(), 0.0, 0.0, 0.0_f64);
+    for k in parts {
+        let Some(t) = graph.timbers.get(*k) else { return false };
+        let shift = first.along.dot(t.origin - first.origin);
+        spots.extend(graph.held_at(*k, fixed).into_iter().map(|s| s + shift));
+        weight += t.member.volume_m3;
+        moment += t.member.volume_m3 * (t.balance + shift);
+        length = length.max(t.length + shift);
+    }
+    let balance = if weight > 0.0 { moment / weight } else { length / 2.0 };
+    span(&spots).is_some_and(|[low, high]| {
+        high - low >= SPREAD_SHARE * length && low <= balance && balance <= high
+    })
+}
+
 /// Whether a short timber is nailed to something fixed at one place at least.
 pub fn hangs(graph: &Graph<'_>, k: usize, fixed: &[bool]) -> bool {
     graph.timbers.get(k).is_some_and(|t| t.length <= STUB) && !graph.held_at(k, fixed).is_empty()
@@ -115,14 +133,13 @@ pub fn stand(graph: &Graph<'_>, rules: &Rules, fixed: &[bool], k: usize, turn: T
         }
     };
     let ends = if prop_at.is_empty() { vec![t.balance] } else { prop_at.clone() };
+    let mut lacks = false;
     if held == 0 {
         // Both ways along, so that it is pushed whichever way the wind comes.
         let (first, last) = (ends[0], ends[ends.len() - 1]);
         let one = set(first, BraceWay::Along, 1.0, now);
         let other = set(last, BraceWay::Along, -1.0, now);
-        if !one && !other && !set(first, BraceWay::Along, 0.0, now) {
-            set(last, BraceWay::Along, 0.0, now);
-        }
+        lacks = !one && !other && !set(first, BraceWay::Along, 0.0, now) && !set(last, BraceWay::Along, 0.0, now);
     }
     let needed = 2usize.saturating_sub(held);
     let mut across: Vec<f64> = if held == 1 && ends.len() == 1 { ends.clone() } else { vec![ends[0], ends[ends.len() - 1]] };
@@ -140,6 +157,9 @@ pub fn stand(graph: &Graph<'_>, rules: &Rules, fixed: &[bool], k: usize, turn: T
         if have < needed && !taken && set(at, BraceWay::Across, 0.0, now) {
             have += 1;
         }
+    }
+    if lacks || have < needed {
+        now.props.iter_mut().filter(|p| out.props.contains(&p.name)).for_each(|p| p.stayed = true);
     }
     out
 }
@@ -222,6 +242,7 @@ fn prop(graph: &Graph<'_>, rules: &Rules, fixed: &[bool], k: usize, s: f64, name
         from,
         height_mm: height,
         cut_mm: height - rules.prop.sole_mm.value - rules.prop.wedges_mm.value,
+        stayed: false,
         head_cut_deg: Angle::from_rise_run(t.along.z.abs(), t.along.truncate().length()).to_deg(),
         foot: head.truncate().extend(foot).to_array(),
         head: head.to_array(),
