@@ -328,4 +328,39 @@ proptest! {
         let (one, other) = (value(&all), value(&turned));
         prop_assert_eq!(one, other);
     }
+
+    #[test]
+    fn any_timber_from_any_stock_is_planned_or_refused(
+        clouds in prop::collection::vec(
+            (prop::collection::vec((0.0..900.0_f64, 0.0..150.0_f64, -23.5..23.5_f64), 1..14), 1..6_usize, any::<bool>()),
+            1..9,
+        ),
+        haves in prop::collection::vec((1.0..9000.0_f64, 0.0..40.0_f64, prop::option::of(0..4_u32), any::<bool>()), 1..6),
+        trim in trims(),
+        aim in aims(),
+    ) {
+        let piece = |(n, (points, count, wants_clean)): (usize, &(Vec<(f64, f64, f64)>, usize, bool))| Piece {
+            marks: (0..*count).map(|m| format!("P{n}.{m}")).collect(),
+            points: points.iter().map(|p| [p.0, p.1, p.2]).collect(),
+            turns: Turns::All,
+            wants_clean: *wants_clean,
+        };
+        let stock = |&(length, cost, have, clean): &(f64, f64, Option<u32>, bool)| StockLength {
+            length, cost: Money::of(cost), have, clean, yard: None,
+        };
+        let need = Need {
+            section: SECTION,
+            pieces: clouds.iter().enumerate().map(piece).collect(),
+            stock: haves.iter().map(stock).collect(),
+            sawing: Sawing { kerf: KERF, trim, keep: 600.0 },
+            aim,
+        };
+        match plan(&need) {
+            Ok(plan) => prop_assert_eq!(verify(&need, &plan), Ok(())),
+            Err(fault) => {
+                let text = fault.to_string();
+                prop_assert!(!text.contains("fault of the program"), "{text}");
+            }
+        }
+    }
 }

@@ -28,11 +28,17 @@ const ROUNDS: usize = 400;
 /// How far from the best worths known towards those of the program patterns are looked for.
 const TOWARDS: f64 = 0.4;
 
-/// Steps of the search of one length.
-const FUEL: u64 = 100_000;
+/// Steps of the search of one length: at first, and when that finds nothing more.
+const FUEL: [u64; 2] = [1_500, 60_000];
+
+/// Patterns of a length that are added at once.
+const OF_EACH: usize = 2;
+
+/// Patterns that are added in a round.
+const EACH_ROUND: usize = 10;
 
 /// Steps of all searches for the bound.
-const MOST_WORK: u64 = 3_000_000;
+const MOST_WORK: u64 = 1_500_000;
 
 /// Into how many units the cost of a length is divided at most when a bound is rounded up.
 const MOST_PARTS: i64 = 60;
@@ -232,67 +238,86 @@ fn between(from: &Worths, to: &Worths, part: f64) -> Worths {
     Worths { items: mix(&from.items, &to.items), stores: mix(&from.stores, &to.stores) }
 }
 
+/// What a search of all lengths gave: the most that a pattern of each can be worth, patterns, and whether the fuel did.
+struct Priced {
+    most: Vec<f64>,
+    patterns: Vec<Pattern>,
+    whole: bool,
+}
+
+/// Searches the patterns of all lengths that are worth more than the length costs.
+fn price(searcher: &mut Searcher<'_>, costs: &Costs, at: &Worths, limits: &[u32], fuel: u64) -> Priced {
+    searcher.value(&at.items, limits);
+    let mut priced = Priced { most: Vec::new(), patterns: Vec::new(), whole: true };
+    for (number, cost) in costs.each.iter().enumerate() {
+        let over = (cost + at.stores.get(number).copied().unwrap_or(0.0)).max(0.0);
+        let found = searcher.search(number, Ask::Best, over, fuel);
+        priced.most.push(found.at_most * (1.0 + SUMS));
+        priced.whole &= found.whole;
+        // The last ones are worth most; a few of them do.
+        priced.patterns.extend(found.patterns.into_iter().rev().take(OF_EACH));
+    }
+    priced
+}
+
 /// The bound of a problem, until it shows that a plan is the best or until it cannot rise.
 pub(super) fn bound(searcher: &mut Searcher<'_>, costs: &Costs, known: &[Cutting]) -> Bound {
     let model = searcher.model;
     let best_known = known.iter().map(|cutting| cutting.value).min().unwrap_or(i64::MAX);
     let limits: Vec<u32> = model.items.iter().map(|item| item.count).collect();
     let mut program = Program::new(model, costs);
-    let mut best = Bound { exact: f64::NEG_INFINITY, ..Bound::default() };
     for (pattern, _) in known.iter().flat_map(|cutting| &cutting.patterns) {
         if program.known.insert(pattern.clone()) {
             program.rows.push(pattern.clone());
         }
     }
-    let mut part = 1.0;
-    if program.solve().is_some() {
-        let before = searcher.work;
-        for _ in 0..ROUNDS {
-            if searcher.work - before > MOST_WORK {
+    // To begin with, what an item takes of a bar is what it is worth.
+    let dearest = model.stores.iter().zip(&costs.each).map(|(store, cost)| cost / store.usable.max(1) as f64);
+    let dearest = dearest.fold(0.0, f64::max);
+    let mut at = Worths {
+        items: model.items.iter().map(|item| item.share as f64 * dearest).collect(),
+        stores: vec![0.0; model.stores.len()],
+    };
+    let mut best = Bound { exact: f64::NEG_INFINITY, ..Bound::default() };
+    let (mut part, mut fuel) = (TOWARDS, FUEL[0]);
+    let before = searcher.work;
+    if program.solve().is_none() {
+        return Bound { patterns: program.rows, ..Bound::default() };
+    }
+    for _ in 0..ROUNDS {
+        let priced = price(searcher, costs, &at, &limits, fuel);
+        let (exact, worths) = counted(model, costs, &at.items, &priced.most);
+        if exact > best.exact {
+            (best.exact, best.worths, best.at_least) = (exact, worths, costs.up(exact));
+        }
+        let Some(now) = program.worths() else { break };
+        let top = program.solution.as_ref().map_or(f64::INFINITY, Solution::objective);
+        if best.at_least >= best_known || best.at_least >= costs.up(top) || searcher.work - before > MOST_WORK {
+            break;
+        }
+        let too_much = |pattern: &Pattern| {
+            let cost = costs.each.get(pattern.store).copied().unwrap_or(0.0);
+            pattern.sum(&now.items) - cost - now.stores.get(pattern.store).copied().unwrap_or(0.0)
+        };
+        let mut fresh: Vec<(f64, Pattern)> = priced.patterns.into_iter().map(|p| (too_much(&p), p)).collect();
+        fresh.retain(|(by, _)| *by > TOO_MUCH);
+        // Nothing at the worths of the program itself: they are the best, as far as this fuel can tell.
+        if fresh.is_empty() && part >= 1.0 {
+            if priced.whole || fuel >= FUEL[1] {
                 break;
             }
-            let Some(now) = program.worths() else { break };
-            let at = if best.worths.items.is_empty() { now.clone() } else { between(&best.worths, &now, part) };
-            searcher.value(&at.items, &limits);
-            let mut most = Vec::with_capacity(model.stores.len());
-            let mut fresh: Vec<(f64, Pattern)> = Vec::new();
-            let mut ceiling = 0.0_f64;
-            for (number, cost) in costs.each.iter().enumerate() {
-                let dearer = |worths: &Worths| worths.stores.get(number).copied().unwrap_or(0.0);
-                let over = (cost + dearer(&at)).max(0.0);
-                let found = searcher.search(number, Ask::Best, over, FUEL);
-                ceiling = ceiling.max(found.at_most);
-                most.push(found.at_most * (1.0 + SUMS));
-                let too_much = |p: &Pattern| p.sum(&now.items) - cost - dearer(&now);
-                // The last ones are worth most; a few of them do.
-                for pattern in found.patterns.into_iter().rev().take(2) {
-                    let by = too_much(&pattern);
-                    if by > TOO_MUCH {
-                        fresh.push((by, pattern));
-                    }
-                }
-            }
-            let (exact, worths) = counted(model, costs, &at.items, &most);
-            if exact > best.exact {
-                best.exact = exact;
-                best.worths = worths;
-                best.at_least = costs.up(exact);
-            }
-            let top = program.solution.as_ref().map_or(f64::INFINITY, Solution::objective);
-            if best.at_least >= best_known || (fresh.is_empty() && part >= 1.0) || best.at_least >= costs.up(top) {
-                break;
-            }
+            fuel = FUEL[1];
+        } else {
             part = if fresh.is_empty() { 1.0 } else { TOWARDS };
-            fresh.sort_by(|a, b| b.0.total_cmp(&a.0).then_with(|| a.1.cmp(&b.1)));
-            for (_, pattern) in fresh.into_iter().take(8) {
-                if program.add(pattern).is_none() {
-                    break;
-                }
-            }
-            if program.solution.is_none() {
+        }
+        fresh.sort_by(|a, b| b.0.total_cmp(&a.0).then_with(|| a.1.cmp(&b.1)));
+        for (_, pattern) in fresh.into_iter().take(EACH_ROUND) {
+            if program.add(pattern).is_none() {
                 break;
             }
         }
+        let Some(now) = program.worths() else { break };
+        at = between(&best.worths, &now, part);
     }
     best.at_least = costs.up_by_units(best.exact.max(0.0));
     best.patterns = program.rows;

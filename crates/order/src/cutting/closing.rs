@@ -141,7 +141,7 @@ pub(super) fn close(searcher: &mut Searcher<'_>, costs: &Costs, bound: &Bound, s
         let room = room(&best);
         near.retain(|choice| choice.dear <= room);
         let whole = complete && radius >= room;
-        let work = if whole { PROOF_WORK } else { PROOF_WORK / 4 };
+        let work = if whole { PROOF_WORK } else { PROOF_WORK / 16 };
         let (found, shown) = prove(searcher, costs, &near, room, best, work);
         best = found;
         if whole {

@@ -35,7 +35,7 @@ use model::Model;
 use patterns::Searcher;
 
 /// How much a long piece is preferred in the plans that are tried first: not, a little, and much.
-const LONG_FIRST: [f64; 2] = [0.0, 0.3];
+const LONG_FIRST: [f64; 3] = [0.0, 0.3, 1.0];
 
 /// The best plan that is found, with the bound that shows how good it is. It was checked by [`verify`].
 ///

@@ -113,6 +113,8 @@ struct Walk<'f> {
     length: i64,
     set: Counts,
     take: Vec<(usize, u16)>,
+    /// The most that what was not searched can be worth.
+    left: f64,
     found: Found,
 }
 
@@ -206,25 +208,30 @@ impl<'a> Searcher<'a> {
             length: 0,
             set: vec![0; self.model.shapes.len()],
             take: Vec::new(),
+            left: 0.0,
             found: Found { whole: true, ..Found::default() },
         };
         for &(first, must_before, back) in &starts {
             walk.must_before = must_before;
-            self.walk(&mut walk, first, store.usable + 2 * back, 0.0);
+            let room = store.usable + 2 * back;
+            let most = self.at_most(family, first, room);
+            self.walk(&mut walk, first, room, [0.0, most]);
         }
         self.work += fuel - walk.fuel;
         let best_possible = bound(self);
         walk.found.at_most = match ask {
-            Ask::Best if walk.found.whole => walk.over.min(best_possible),
-            _ => best_possible,
+            Ask::Best => walk.over.max(walk.left).min(best_possible),
+            Ask::All(_) => best_possible,
         };
         walk.found
     }
 
-    /// Takes the item at this place from none to as many as there is room for, the most promising number first.
-    fn walk(&mut self, walk: &mut Walk<'_>, place: usize, room: i64, value: f64) {
+    /// Takes the item at this place from none to as many as there is room for, the most promising number first. With the
+    /// value of what was taken, and the most that it can become.
+    fn walk(&mut self, walk: &mut Walk<'_>, place: usize, room: i64, [value, most_value]: [f64; 2]) {
         if walk.fuel == 0 {
             walk.found.whole = false;
+            walk.left = walk.left.max(most_value);
             return;
         }
         walk.fuel -= 1;
@@ -259,7 +266,7 @@ impl<'a> Searcher<'a> {
                 walk.take.push((item, n));
             }
             if n == 0 || !self.model.monotone || self.fits(walk) {
-                self.walk(walk, place + 1, room - share * i64::from(n), value + worth * f64::from(n));
+                self.walk(walk, place + 1, room - share * i64::from(n), [value + worth * f64::from(n), bound]);
             }
             if n > 0 {
                 walk.put(shape, slot);
@@ -283,6 +290,7 @@ impl<'a> Searcher<'a> {
             // order of it is one.
             None => {
                 walk.found.whole = false;
+                walk.left = walk.left.max(value);
                 let gaps = self.arranger.gaps_in_order(self.model, &walk.set);
                 if gaps.is_some_and(|gaps| walk.length + gaps <= walk.store.usable) {
                     walk.over = walk.over.max(value);
