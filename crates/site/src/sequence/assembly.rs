@@ -33,15 +33,21 @@ pub fn sheet(graph: &Graph<'_>, rules: &Rules, schedule: Schedule) -> Result<Put
     let at = before_boards(graph, &sheet);
     let bare = sheet.clone();
     let mut last = None;
-    // Everything out; then props only; then nothing: what the roof needs to stand stays in.
-    for (props, braces) in [(true, true), (true, false), (false, false)] {
+    // Everything out; then what is not stayed; then nothing: what the roof needs to stand stays in.
+    for (out, braces) in [(Out::All, true), (Out::All, false), (Out::NotStayed, true), (Out::NotStayed, false), (Out::None, false)] {
         let mut tried = bare.clone();
+        let props: Vec<String> = tried
+            .props
+            .iter()
+            .filter(|p| out == Out::All || (out == Out::NotStayed && !p.stayed))
+            .map(|p| p.name.clone())
+            .collect();
         insert_strike(&mut tried, at, props, braces);
         renumber(&mut tried);
         match check_sequence(graph.job, graph.solution, &tried) {
             Ok(()) => {
                 stacking::add(graph, &mut tried);
-                cautions::add(graph, &mut tried, !props, !braces);
+                cautions::add(graph, &rules.plate, &mut tried, !braces);
                 return Ok(tried);
             }
             Err(fault) => last = Some(fault),
@@ -49,6 +55,14 @@ pub fn sheet(graph: &Graph<'_>, rules: &Rules, schedule: Schedule) -> Result<Put
     }
     sheet.steps.clear();
     Err(last.unwrap_or(CheckFault::NeverFixed { mark: String::new() }))
+}
+
+/// Which props come out.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Out {
+    All,
+    NotStayed,
+    None,
 }
 
 fn steps(graph: &Graph<'_>, drafts: &[Draft]) -> Vec<Step> {
@@ -122,7 +136,7 @@ fn before_boards(graph: &Graph<'_>, sheet: &PuttingUp) -> usize {
     sheet.steps.iter().rposition(carries).map_or(sheet.steps.len(), |k| k + 1)
 }
 
-fn insert_strike(sheet: &mut PuttingUp, at: usize, props: bool, braces: bool) {
+fn insert_strike(sheet: &mut PuttingUp, at: usize, props_out: Vec<String>, braces: bool) {
     let brace = Step {
         title: "Fix the bracing that stays and the straps of the gables".into(),
         permanent_set: sheet.permanent.iter().map(|d| d.name.clone()).collect(),
@@ -134,7 +148,7 @@ fn insert_strike(sheet: &mut PuttingUp, at: usize, props: bool, braces: bool) {
     let names = |yes: bool, all: Vec<String>| if yes { all } else { Vec::new() };
     let strike = Step {
         title: "Look it all over, then take out braces and props".into(),
-        props_out: names(props, sheet.props.iter().map(|p| p.name.clone()).collect()),
+        props_out,
         braces_out: names(braces, sheet.braces.iter().map(|b| b.name.clone()).collect()),
         hands: 2,
         why: "the roof stands by itself now".into(),

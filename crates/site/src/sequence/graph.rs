@@ -13,6 +13,8 @@ const LEVEL: f64 = 5.0;
 pub const ONE_HOLD_MM: f64 = 450.0;
 /// See [`ONE_HOLD_MM`].
 pub const ONE_HOLD_SHARE: f64 = 0.2;
+/// How much longer a patch may be than its area over its width: laps that cross are no rectangles.
+const MOST_OF_AREA: f64 = 1.2;
 /// A face whose normal is nearer to a timber's length than this (as a cosine) is one of its ends.
 const ENDWAYS: f64 = 0.3;
 
@@ -175,15 +177,14 @@ fn shared_length(me: &Timber<'_>, other: &Timber<'_>, touch: &Touch) -> f64 {
     let span = |of: &Timber<'_>| {
         let points = of.member.solid.points.iter().map(|p| DVec3::from_array(*p));
         let inside = points.filter(|p| touch.normal.dot(*p - touch.at).abs() < IN_PLANE);
-        inside
-            .map(|p| me.along.dot(p - me.origin))
-            .fold([f64::INFINITY, f64::NEG_INFINITY], |[l, h], s| [l.min(s), h.max(s)])
+        inside.map(|p| me.along.dot(p - me.origin)).fold([f64::INFINITY, f64::NEG_INFINITY], |[l, h], s| [l.min(s), h.max(s)])
     };
     let ([a, b], [c, d]) = (span(me), span(other));
     let length = b.min(d) - a.max(c);
-    // A patch is about as wide as its timbers are thick, so that its area limits its length.
-    let thin = me.member.size.thickness_mm.min(other.member.size.thickness_mm).max(1.0);
-    if length.is_finite() { length.clamp(0.0, (touch.area / thin * 2.0).max(0.0)) } else { 0.0 }
+    // A patch is about as wide as the shallower of its timbers is deep, so that its area limits its length.
+    let deep = |t: &Timber<'_>| t.member.size.thickness_mm.max(t.member.size.depth_mm);
+    let most = MOST_OF_AREA * touch.area / deep(me).min(deep(other)).max(1.0);
+    if length.is_finite() { length.clamp(0.0, most.max(0.0)) } else { 0.0 }
 }
 
 /// Whether a timber lies on a wall or a bearing line for its whole length.
@@ -200,14 +201,13 @@ fn on_wall(job: &Job, t: &Timber<'_>) -> bool {
         }
         MemberKind::SolePlate => job.bearings.iter().any(|b| {
             let line = [DVec2::from_array(b.from), DVec2::from_array(b.to)];
-            off_segment(middle.truncate(), line) < BUILT_IN
-                && (t.origin.z - b.top).abs() < t.member.size.depth_mm + LEVEL
+            off_segment(middle.truncate(), line) < BUILT_IN && (t.origin.z - b.top).abs() < t.member.size.depth_mm + LEVEL
         }),
         MemberKind::RidgeBoard => {
             // The board of a lean-to lies along the wall that the rafters lean on.
-            (0..job.walls.len())
-                .filter_map(|k| wall_line(job, k))
-                .any(|line| [0.0, t.length].iter().all(|s| off_segment(t.under(*s).truncate(), line) < BUILT_IN))
+            (0..job.walls.len()).filter_map(|k| wall_line(job, k)).any(|line| {
+                [0.0, t.length].iter().all(|s| off_segment(t.under(*s).truncate(), line) < BUILT_IN)
+            })
         }
         _ => false,
     }
@@ -234,9 +234,7 @@ fn ground(job: &Job, solution: &Solution, t: &Timber<'_>) -> Vec<f64> {
         }
         MemberKind::Strut => {
             let foot = ends[0];
-            let near = |b: &&job::BearingLine| {
-                off_segment(foot, [DVec2::from_array(b.from), DVec2::from_array(b.to)]) < BUILT_IN
-            };
+            let near = |b: &&job::BearingLine| off_segment(foot, [DVec2::from_array(b.from), DVec2::from_array(b.to)]) < BUILT_IN;
             spots.extend(job.bearings.iter().find(near).map(|_| 0.0));
         }
         _ => {}

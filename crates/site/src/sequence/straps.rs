@@ -50,7 +50,8 @@ pub fn straps(graph: &Graph<'_>, rules: &StrapRules) -> Vec<StrapPlace> {
             let edge = high - low;
             let slope = edge.z > LEAST_RISE * edge.length() && edge.truncate().length() > LEAST_EDGE;
             if slope {
-                out.extend(along(StrapKind::LateralSlope, &gable.wall, "the foot of the slope of the gable", [low, high], 0.0, rules));
+                let place = along(StrapKind::LateralSlope, &gable.wall, "the foot of the slope of the gable", [low, high], 0.0, rules);
+                out.extend(place.map(|place| without_shared(place, &out)));
             }
         }
         let ceiling = graph.timbers.iter().find(|t| t.kind() == MemberKind::CeilingJoist);
@@ -61,6 +62,24 @@ pub fn straps(graph: &Graph<'_>, rules: &StrapRules) -> Vec<StrapPlace> {
         }
     }
     out
+}
+
+/// Two slopes share the strap at the apex: the second goes without.
+fn without_shared(mut place: StrapPlace, others: &[StrapPlace]) -> StrapPlace {
+    /// Straps this near are one, mm: the width of a block.
+    const ONE: f64 = 225.0;
+    let taken: Vec<DVec3> = others
+        .iter()
+        .filter(|o| o.kind == place.kind && o.wall == place.wall)
+        .flat_map(|o| o.points.iter().map(|p| DVec3::from_array(*p)))
+        .collect();
+    let free = |p: &[f64; 3]| taken.iter().all(|t| t.distance(DVec3::from_array(*p)) > ONE);
+    let keep: Vec<bool> = place.points.iter().map(free).collect();
+    let mut kept = keep.iter();
+    place.points.retain(|_| *kept.next().unwrap_or(&true));
+    let mut kept = keep.iter();
+    place.at_mm.retain(|_| *kept.next().unwrap_or(&true));
+    place
 }
 
 fn along(kind: StrapKind, wall: &str, from: &str, [a, b]: [DVec3; 2], clear: f64, rules: &StrapRules) -> Option<StrapPlace> {

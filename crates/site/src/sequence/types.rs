@@ -105,6 +105,8 @@ pub struct Prop {
     pub height_mm: f64,
     /// What to cut it to: height less sole board and wedges, mm. From the level of the plates: add the drop to the floor.
     pub cut_mm: f64,
+    /// Whether it is stayed both ways to the floor, like a trestle: nothing near gives a brace a footing.
+    pub stayed: bool,
     /// Cut of its top, from square, degrees: 0 under a level timber.
     pub head_cut_deg: f64,
     /// Where its foot is, mm.

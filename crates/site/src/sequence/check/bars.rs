@@ -52,6 +52,12 @@ pub struct Bar {
     pub upright: bool,
     /// Its pins.
     pub pins: Vec<Pin>,
+    /// Lengths bolted to it in one line: the other length, and the middle of the splice along this one, mm.
+    pub bolted: Vec<(usize, f64)>,
+    /// Every length spliced to it, bolted or not.
+    pub spliced: Vec<usize>,
+    /// Volume, m³, for shares only.
+    pub volume: f64,
 }
 
 impl Bar {
@@ -77,21 +83,20 @@ impl Bars {
         let mut raw: Vec<(usize, Option<usize>, DVec3)> = Vec::new();
         for t in touches(&solution.members, |_| true) {
             let (Some(a), Some(b)) = (bars.get(t.a), bars.get(t.b)) else { continue };
-            for p in patch_ends(
-                a,
-                b,
-                &solution.members[t.a].solid.points,
-                &solution.members[t.b].solid.points,
-                t.at,
-                t.normal,
-                t.area,
-            ) {
+            for p in patch_ends(a, b, &solution.members[t.a].solid.points, &solution.members[t.b].solid.points, t.at, t.normal, t.area) {
                 raw.push((t.a, Some(t.b), p));
                 raw.push((t.b, Some(t.a), p));
             }
         }
         for (k, member) in solution.members.iter().enumerate() {
             let Some(bar) = bars.get_mut(k) else { continue };
+            for splice in &member.splices {
+                let Some(other) = solution.members.iter().position(|m| m.mark == splice.mate) else { continue };
+                bar.spliced.push(other);
+                if !splice.bolts.is_empty() {
+                    bar.bolted.push((other, (splice.from_mm + splice.length_mm / 2.0).clamp(0.0, bar.length)));
+                }
+            }
             bar.lies_on_wall = bears_all_along(job, member.kind, member.wall.as_deref(), bar);
             for p in borne_at(job, solution, member.kind, bar) {
                 raw.push((k, None, p));
@@ -153,6 +158,9 @@ fn bar(m: &roof::solution::Member) -> Bar {
         lies_on_wall: false,
         upright,
         pins: Vec::new(),
+        bolted: Vec::new(),
+        spliced: Vec::new(),
+        volume: m.volume_m3,
     }
 }
 
@@ -183,8 +191,8 @@ fn patch_ends(a: &Bar, b: &Bar, pa: &[[f64; 3]], pb: &[[f64; 3]], at: DVec3, nor
     let mut best = (0.0, DVec3::ZERO);
     for dir in [a.along, b.along] {
         let ((al, ah), (bl, bh)) = (range(dir, pa), range(dir, pb));
-        // An area of a thin strip bounds how long the patch can be.
-        let long = (ah.min(bh) - al.max(bl)).min(2.0 * area / a.girth.min(b.girth).max(1.0) * 4.0);
+        // A patch is about as wide as the shallower of the two is deep, so that its area bounds its length.
+        let long = (ah.min(bh) - al.max(bl)).min(1.2 * area / a.girth.min(b.girth).max(1.0));
         if long.is_finite() && long > best.0 {
             best = (long, dir);
         }
@@ -235,10 +243,9 @@ fn bears_all_along(job: &Job, kind: MemberKind, letter: Option<&str>, bar: &Bar)
                 && near(middle, line).0 < IN_WALL
                 && (bar.start.z + job.timber.plate.thickness - wall.plate).abs() < AGREE
         }),
-        MemberKind::SolePlate => job
-            .bearings
-            .iter()
-            .any(|b| near(middle, [b.from, b.to]).0 < IN_WALL && (bar.start.z - b.top).abs() < bar.girth + AGREE),
+        MemberKind::SolePlate => job.bearings.iter().any(|b| {
+            near(middle, [b.from, b.to]).0 < IN_WALL && (bar.start.z - b.top).abs() < bar.girth + AGREE
+        }),
         // The board of a lean-to is fixed to the wall behind it.
         MemberKind::RidgeBoard => {
             walls(job).iter().any(|(_, line)| near(bar.start, *line).0 < IN_WALL && near(end, *line).0 < IN_WALL)
@@ -251,12 +258,13 @@ fn borne_at(job: &Job, solution: &Solution, kind: MemberKind, bar: &Bar) -> Vec<
     /// Steps in which a timber is walked along to see where a wall is under it, mm.
     const WALK: f64 = 20.0;
     let lines: Vec<Segment> = match kind {
-        MemberKind::Purlin | MemberKind::GableLadder => {
-            solution.gables.iter().filter_map(|g| foot_line(&g.outline)).collect()
-        }
-        MemberKind::CeilingJoist | MemberKind::Binder => {
-            job.bearings.iter().filter(|b| (bar.start.z - b.top).abs() < AGREE).map(|b| [b.from, b.to]).collect()
-        }
+        MemberKind::Purlin | MemberKind::GableLadder => solution.gables.iter().filter_map(|g| foot_line(&g.outline)).collect(),
+        MemberKind::CeilingJoist | MemberKind::Binder => job
+            .bearings
+            .iter()
+            .filter(|b| (bar.start.z - b.top).abs() < AGREE)
+            .map(|b| [b.from, b.to])
+            .collect(),
         MemberKind::Strut => {
             let found = job.bearings.iter().any(|b| near(bar.start, [b.from, b.to]).0 < IN_WALL);
             return if found { vec![bar.start] } else { Vec::new() };

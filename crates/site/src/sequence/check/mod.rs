@@ -117,13 +117,26 @@ impl<'a> Check<'a> {
                 places::prop(&self, n, k)?;
                 self.props.insert(k);
             }
+            let mut members = Vec::new();
             for mark in &step.members {
                 let k = *self.by_mark.get(mark.as_str()).ok_or_else(|| unknown(mark))?;
-                if self.fixed.get(k).copied().unwrap_or(true) {
+                if self.fixed.get(k).copied().unwrap_or(true) || members.contains(&k) {
                     return Err(wrong(mark));
                 }
-                laying::lies(&self, n, k)?;
-                self.fixed[k] = true;
+                members.push(k);
+            }
+            let mut rest = &members[..];
+            while let Some((first, _)) = rest.split_first() {
+                // Lengths that follow one another are spliced before they are lifted; on a wall, one by one.
+                let one = self.bars.0.get(*first).is_some_and(|b| b.lies_on_wall);
+                let spliced = |w: &[usize]| self.bars.0.get(w[0]).is_some_and(|b| b.spliced.contains(&w[1]));
+                let n_lengths = if one { 1 } else { 1 + rest.windows(2).take_while(|w| spliced(w)).count() };
+                let (lengths, others) = rest.split_at(n_lengths);
+                laying::lies(&self, n, lengths)?;
+                for k in lengths {
+                    self.fixed[*k] = true;
+                }
+                rest = others;
             }
             for name in &step.braces_set {
                 let k = self.sheet.braces.iter().position(|b| b.name == *name).ok_or_else(|| unknown(name))?;

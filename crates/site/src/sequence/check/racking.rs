@@ -50,15 +50,17 @@ pub fn holds(check: &Check<'_>, step: u32) -> Result<(), CheckFault> {
             }
         }
     }
+    bolted(check, &loose, &moves, &mut equations);
     let at = |mark: &str, p: [f64; 3]| {
-        let k =
-            check.by_mark.get(mark).copied().filter(|k| moves(*k) && check.fixed.get(*k).copied().unwrap_or(false))?;
+        let k = check.by_mark.get(mark).copied().filter(|k| moves(*k) && check.fixed.get(*k).copied().unwrap_or(false))?;
         let bar = check.bars.0.get(k)?;
         Some((k, bar, bar.station(DVec3::from_array(p))))
     };
     for prop in check.props.iter().filter_map(|k| check.sheet.props.get(*k)) {
         if let Some((k, bar, s)) = at(&prop.under, prop.head) {
-            equations.add(end_terms(k, bar, s, 2, 1.0));
+            // A stayed one does not go sideways either.
+            let axes = if prop.stayed { 0..3 } else { 2..3 };
+            axes.for_each(|axis| equations.add(end_terms(k, bar, s, axis, 1.0)));
         }
     }
     for brace in check.braces.iter().filter_map(|k| check.sheet.braces.get(*k)) {
@@ -115,13 +117,33 @@ fn firm(check: &Check<'_>) -> BTreeSet<usize> {
             let pins = bar.pins.iter().filter(|p| p.other.is_none_or(|o| firm.contains(&o)));
             let (low, high) = pins.fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), p| (l.min(p.at), h.max(p.at)));
             // Pins that were drawn together share a place: any difference is a real distance.
-            let hangs = bar.length <= super::bars::STUB && !bar.upright && low <= high;
+            let stiff = bar.bolted.iter().any(|(o, _)| firm.contains(o));
+            let hangs = stiff || bar.length <= super::bars::STUB && !bar.upright && low <= high;
             if hangs || high - low > super::bars::one_pin(bar) / 2.0 {
                 firm.insert(*k);
             }
         }
         if firm.len() == before {
             return firm;
+        }
+    }
+}
+
+/// Bolted lengths stay in one line: they move together at the splice, and as far beyond it as a carpenter's arm.
+fn bolted(check: &Check<'_>, loose: &[usize], moves: &impl Fn(usize) -> bool, equations: &mut Equations) {
+    const BEYOND: f64 = 1000.0;
+    for k in loose {
+        let bar = &check.bars.0[*k];
+        for (o, at) in bar.bolted.iter().filter(|(o, _)| *o > *k && check.fixed.get(*o).copied().unwrap_or(false)) {
+            let Some(other) = check.bars.0.get(*o).filter(|_| moves(*o)) else { continue };
+            let there = (bar.start + bar.along * *at - other.start).dot(other.along);
+            for (s, t) in [(*at, there), (at + BEYOND, there + BEYOND)] {
+                for axis in 0..3 {
+                    let mut terms = end_terms(*k, bar, s, axis, 1.0).to_vec();
+                    terms.extend(end_terms(*o, other, t, axis, -1.0));
+                    equations.add(terms);
+                }
+            }
         }
     }
 }

@@ -6,10 +6,11 @@ use super::super::rules::Rules;
 use super::super::types::Stands;
 use super::rank::{Rank, Turn, ranks};
 use super::sorting;
-use super::standing::{Stand, Temporary, hangs, held, lies, stand};
+use super::standing::{Stand, Temporary, hangs, held, held_as_one, lies, stand};
 use super::systems::{Systems, systems};
 use roof::solution::MemberKind;
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
+use strength::carrying::is_rafter;
 
 /// A step before it is put in words.
 #[derive(Debug)]
@@ -39,11 +40,35 @@ pub struct Schedule {
     pub systems: Systems,
 }
 
+/// Lengths that are spliced on the deck and lifted as one: those of rafters, hips, valleys and joists.
+fn lifted_as_one(graph: &Graph<'_>, systems: &Systems) -> Vec<Vec<usize>> {
+    let whole = |k: usize| {
+        let kind = graph.timbers[k].kind();
+        is_rafter(kind)
+            || matches!(kind, MemberKind::HipRafter | MemberKind::ValleyRafter | MemberKind::CeilingJoist)
+    };
+    let mut chains: BTreeMap<usize, Vec<usize>> = BTreeMap::new();
+    for k in (0..graph.timbers.len()).filter(|k| whole(*k)) {
+        chains.entry(systems.chain[k]).or_default().push(k);
+    }
+    let mut of = vec![Vec::new(); graph.timbers.len()];
+    for mut parts in chains.into_values().filter(|parts| parts.len() > 1) {
+        let along = graph.timbers[parts[0]].along;
+        parts.sort_by(|a, b| along.dot(graph.timbers[*a].origin).total_cmp(&along.dot(graph.timbers[*b].origin)));
+        for k in &parts {
+            of[*k] = parts.clone();
+        }
+    }
+    of
+}
+
 struct Work<'g, 'a> {
     graph: &'g Graph<'a>,
     rules: &'g Rules,
     systems: Systems,
     ranks: Vec<Rank>,
+    /// For each timber, the lengths that are lifted as one with it; empty for one length.
+    as_one: Vec<Vec<usize>>,
     fixed: Vec<bool>,
     temporary: Temporary,
     drafts: Vec<Draft>,
@@ -55,9 +80,16 @@ struct Work<'g, 'a> {
 /// When a timber has nothing to stand on in any order.
 pub fn schedule(graph: &Graph<'_>, rules: &Rules) -> Result<Schedule, SequenceFault> {
     let systems = systems(graph);
-    let ranks = ranks(graph, &systems);
+    let mut ranks = ranks(graph, &systems);
+    let as_one = lifted_as_one(graph, &systems);
+    for parts in as_one.iter().filter(|parts| !parts.is_empty()) {
+        if let Some(last) = parts.iter().map(|k| ranks[*k]).max() {
+            parts.iter().for_each(|k| ranks[*k] = last);
+        }
+    }
     let fixed = vec![false; graph.timbers.len()];
-    let mut work = Work { graph, rules, systems, ranks, fixed, temporary: Temporary::default(), drafts: Vec::new() };
+    let mut work =
+        Work { graph, rules, systems, ranks, as_one, fixed, temporary: Temporary::default(), drafts: Vec::new() };
     for part in 0..=work.systems.count {
         work.before_parts();
         work.part(part);
@@ -69,6 +101,14 @@ pub fn schedule(graph: &Graph<'_>, rules: &Rules) -> Result<Schedule, SequenceFa
 impl Work<'_, '_> {
     fn unfixed(&self) -> impl Iterator<Item = usize> + '_ {
         (0..self.fixed.len()).filter(|k| !self.fixed[*k])
+    }
+
+    /// Whether a timber lies on what is fixed, by itself or as one with the lengths spliced to it.
+    fn ready(&self, k: usize) -> bool {
+        held(self.graph, k, &self.fixed) || {
+            let parts = &self.as_one[k];
+            parts.iter().all(|p| !self.fixed[*p]) && held_as_one(self.graph, parts, &self.fixed)
+        }
     }
 
     /// Plates, ties and joists, as far as they hold.
@@ -145,7 +185,7 @@ impl Work<'_, '_> {
 
     /// The lowest rank of which a timber is held.
     fn next_ready(&self, which: impl Fn(Rank) -> bool) -> Option<Rank> {
-        let ready = self.unfixed().filter(|k| which(self.ranks[*k]) && held(self.graph, *k, &self.fixed));
+        let ready = self.unfixed().filter(|k| which(self.ranks[*k]) && self.ready(*k));
         ready.map(|k| self.ranks[k]).min()
     }
 
@@ -176,15 +216,23 @@ impl Work<'_, '_> {
         let mut stands = Vec::new();
         loop {
             let of_rank = self.unfixed().filter(|k| self.ranks[*k] == rank);
-            let mut now: Vec<usize> = of_rank.filter(|k| held(self.graph, *k, &self.fixed)).collect();
+            let mut now: Vec<usize> = of_rank.filter(|k| self.ready(*k)).collect();
             if now.is_empty() {
                 break;
             }
             sorting::sort(self.graph, &self.systems, rank.turn, &mut now);
             for k in now {
-                stands.push(self.stands(k, &[]));
-                self.fixed[k] = true;
-                members.push(k);
+                let alone = [k];
+                let parts = if self.as_one[k].is_empty() || held(self.graph, k, &self.fixed) { &alone[..] } else { &self.as_one[k] };
+                for k in parts.to_vec() {
+                    // Lengths after the first are in the step with it.
+                    if !self.fixed[k] {
+                        let one = self.stands(k, &[]);
+                        stands.push(one);
+                        self.fixed[k] = true;
+                        members.push(k);
+                    }
+                }
             }
         }
         self.join(Draft { rank, stood: false, members, props: Vec::new(), braces: Vec::new(), stands });
@@ -266,8 +314,7 @@ impl Work<'_, '_> {
         let mut firm = self.fixed.clone();
         for k in &members {
             let before = self.fixed.clone();
-            stands
-                .push(Stands { mark: self.graph.timbers[*k].mark().to_owned(), on: self.graph.rests_on(*k, &before) });
+            stands.push(Stands { mark: self.graph.timbers[*k].mark().to_owned(), on: self.graph.rests_on(*k, &before) });
             self.fixed[*k] = true;
             if plates.contains(k) {
                 let set = super::standing::brace_plate(self.graph, self.rules, &firm, *k, &mut self.temporary);
@@ -286,7 +333,6 @@ impl Work<'_, '_> {
 fn long(graph: &Graph<'_>, k: usize) -> bool {
     const LEAST: f64 = 400.0;
     graph.timbers.get(k).is_some_and(|t| {
-        t.length >= LEAST
-            && !matches!(t.kind(), MemberKind::FishPlate | MemberKind::Wedge | MemberKind::Noggin | MemberKind::Stud)
+        t.length >= LEAST && !matches!(t.kind(), MemberKind::FishPlate | MemberKind::Wedge | MemberKind::Noggin | MemberKind::Stud)
     })
 }

@@ -52,13 +52,32 @@ pub fn span(spots: &[f64]) -> Option<[f64; 2]> {
 /// Whether a timber lies still on these places: apart, with its centre of gravity between them.
 pub fn lies(graph: &Graph<'_>, k: usize, spots: &[f64]) -> bool {
     let Some(t) = graph.timbers.get(k) else { return false };
-    span(spots)
-        .is_some_and(|[low, high]| high - low >= SPREAD_SHARE * t.length && low <= t.balance && t.balance <= high)
+    span(spots).is_some_and(|[low, high]| {
+        high - low >= SPREAD_SHARE * t.length && low <= t.balance && t.balance <= high
+    })
 }
 
 /// Whether a timber is held at two places by what is fixed.
 pub fn held(graph: &Graph<'_>, k: usize, fixed: &[bool]) -> bool {
     graph.timbers.get(k).is_some_and(|t| t.on_wall) || lies(graph, k, &graph.held_at(k, fixed))
+}
+
+/// Whether lengths that are spliced on the deck and lifted as one lie on what is fixed.
+pub fn held_as_one(graph: &Graph<'_>, parts: &[usize], fixed: &[bool]) -> bool {
+    let Some(first) = parts.first().and_then(|k| graph.timbers.get(*k)) else { return false };
+    let (mut spots, mut weight, mut moment, mut length) = (Vec::new(), 0.0, 0.0, 0.0_f64);
+    for k in parts {
+        let Some(t) = graph.timbers.get(*k) else { return false };
+        let shift = first.along.dot(t.origin - first.origin);
+        spots.extend(graph.held_at(*k, fixed).into_iter().map(|s| s + shift));
+        weight += t.member.volume_m3;
+        moment += t.member.volume_m3 * (t.balance + shift);
+        length = length.max(t.length + shift);
+    }
+    let balance = if weight > 0.0 { moment / weight } else { length / 2.0 };
+    span(&spots).is_some_and(|[low, high]| {
+        high - low >= SPREAD_SHARE * length && low <= balance && balance <= high
+    })
 }
 
 /// Whether a short timber is nailed to something fixed at one place at least.
@@ -114,18 +133,16 @@ pub fn stand(graph: &Graph<'_>, rules: &Rules, fixed: &[bool], k: usize, turn: T
         }
     };
     let ends = if prop_at.is_empty() { vec![t.balance] } else { prop_at.clone() };
+    let mut lacks = false;
     if held == 0 {
         // Both ways along, so that it is pushed whichever way the wind comes.
         let (first, last) = (ends[0], ends[ends.len() - 1]);
         let one = set(first, BraceWay::Along, 1.0, now);
         let other = set(last, BraceWay::Along, -1.0, now);
-        if !one && !other && !set(first, BraceWay::Along, 0.0, now) {
-            set(last, BraceWay::Along, 0.0, now);
-        }
+        lacks = !one && !other && !set(first, BraceWay::Along, 0.0, now) && !set(last, BraceWay::Along, 0.0, now);
     }
     let needed = 2usize.saturating_sub(held);
-    let mut across: Vec<f64> =
-        if held == 1 && ends.len() == 1 { ends.clone() } else { vec![ends[0], ends[ends.len() - 1]] };
+    let mut across: Vec<f64> = if held == 1 && ends.len() == 1 { ends.clone() } else { vec![ends[0], ends[ends.len() - 1]] };
     if held == 1 && across.len() > 1 {
         // The end that is not held.
         let [low, high] = span(&spots).unwrap_or([0.0, 0.0]);
@@ -140,6 +157,9 @@ pub fn stand(graph: &Graph<'_>, rules: &Rules, fixed: &[bool], k: usize, turn: T
         if have < needed && !taken && set(at, BraceWay::Across, 0.0, now) {
             have += 1;
         }
+    }
+    if lacks || have < needed {
+        now.props.iter_mut().filter(|p| out.props.contains(&p.name)).for_each(|p| p.stayed = true);
     }
     out
 }
@@ -184,10 +204,7 @@ fn clear_of_end(graph: &Graph<'_>, rules: &Rules, k: usize, end: End) -> f64 {
         p.z - plate_level(graph, p.truncate()) >= LEAST_PROP
     };
     let tries = || (0..).map(|n| start + STEP * f64::from(n)).take_while(|d| *d <= MOST_IN * t.length);
-    tries()
-        .find(|d| clear(*d) && room(*d))
-        .or_else(|| tries().find(|d| room(*d)))
-        .map_or(place(MOST_IN * t.length), place)
+    tries().find(|d| clear(*d) && room(*d)).or_else(|| tries().find(|d| room(*d))).map_or(place(MOST_IN * t.length), place)
 }
 
 fn prop(graph: &Graph<'_>, rules: &Rules, fixed: &[bool], k: usize, s: f64, name: String) -> Prop {
@@ -196,11 +213,9 @@ fn prop(graph: &Graph<'_>, rules: &Rules, fixed: &[bool], k: usize, s: f64, name
     let t = &graph.timbers[k];
     let head = t.under(s);
     let level = plate_level(graph, head.truncate());
-    let joists = graph
-        .timbers
-        .iter()
-        .enumerate()
-        .filter(|(j, j_t)| fixed.get(*j).copied().unwrap_or(false) && j_t.kind() == MemberKind::CeilingJoist);
+    let joists = graph.timbers.iter().enumerate().filter(|(j, j_t)| {
+        fixed.get(*j).copied().unwrap_or(false) && j_t.kind() == MemberKind::CeilingJoist
+    });
     let tops = joists.filter_map(|(_, j)| {
         let line = [j.under(0.0).truncate(), j.under(j.length).truncate()];
         let top = j.member.solid.points.iter().map(|p| p[2]).fold(f64::NEG_INFINITY, f64::max);
@@ -227,6 +242,7 @@ fn prop(graph: &Graph<'_>, rules: &Rules, fixed: &[bool], k: usize, s: f64, name
         from,
         height_mm: height,
         cut_mm: height - rules.prop.sole_mm.value - rules.prop.wedges_mm.value,
+        stayed: false,
         head_cut_deg: Angle::from_rise_run(t.along.z.abs(), t.along.truncate().length()).to_deg(),
         foot: head.truncate().extend(foot).to_array(),
         head: head.to_array(),
@@ -260,8 +276,7 @@ fn first_rafters(graph: &Graph<'_>, fixed: &[bool], k: usize, spots: &[f64]) -> 
             continue;
         }
         used[a] = true;
-        let across =
-            (a + 1..found.len()).find(|b| !used[*b] && found[*b].2 != found[a].2 && found[*b].0 - found[a].0 < most);
+        let across = (a + 1..found.len()).find(|b| !used[*b] && found[*b].2 != found[a].2 && found[*b].0 - found[a].0 < most);
         let mut group = vec![found[a].1];
         if let Some(b) = across {
             used[b] = true;

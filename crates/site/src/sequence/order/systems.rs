@@ -66,9 +66,7 @@ pub fn systems(graph: &Graph<'_>) -> Systems {
     }
     by_least(graph, &mut of, |t| t.kind() == MemberKind::Purlin);
     for _ in 0..4 {
-        by_most(graph, &mut of, |t| {
-            !matches!(t.kind(), MemberKind::WallPlate | MemberKind::CeilingJoist) || !t.on_wall
-        });
+        by_most(graph, &mut of, |t| !matches!(t.kind(), MemberKind::WallPlate | MemberKind::CeilingJoist) || !t.on_wall);
     }
     Systems { of: of.into_iter().map(|s| s.unwrap_or(count)).collect(), chain, pitch_break, count: count + 1 }
 }
@@ -90,9 +88,9 @@ fn is_break(graph: &Graph<'_>, k: usize) -> bool {
     let stands = |at_foot: bool| {
         me.contacts.iter().filter_map(|c| graph.timbers.get(c.other)).any(|t| {
             is_rafter(t.kind())
-                && t.contacts
-                    .iter()
-                    .any(|c| c.other == k && c.endways && (c.reach[0] < FOOT_SHARE * t.length) == at_foot)
+                && t.contacts.iter().any(|c| {
+                    c.other == k && c.endways && (c.reach[0] < FOOT_SHARE * t.length) == at_foot
+                })
         })
     };
     stands(true) && stands(false)

@@ -1,0 +1,9 @@
+//! The order of work: on every example and on random roofs, and what its check must catch.
+
+#![allow(missing_docs, reason = "a test")]
+
+mod broken;
+mod figures;
+mod help;
+mod roofs;
+mod rows;
