@@ -87,6 +87,14 @@ pub struct BayCheck {
     pub people_fit: u32,
 }
 
+impl BayCheck {
+    /// The worse of the average and the patch.
+    #[must_use]
+    pub fn overall(&self) -> Verdict {
+        self.average.max(self.patch)
+    }
+}
+
 /// What stands on a bay.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct OnBay<'a> {

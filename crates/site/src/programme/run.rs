@@ -39,7 +39,7 @@ const TWO_WEEKS: u32 = 14;
 ///
 /// # Errors
 /// A region without hours, a start beyond the calendar, work without an end.
-pub fn programme(job: &Job, _solution: &Solution, work: &Work) -> Result<Programme, ProgrammeFault> {
+pub fn programme(job: &Job, solution: &Solution, work: &Work) -> Result<Programme, ProgrammeFault> {
     let labour = Labour::of(&job.region)?;
     let rules = Rules::of(&job.region).map_err(|_| ProgrammeFault::NoRegion(job.region.clone()))?;
     let asked = &job.programme;
@@ -91,7 +91,7 @@ pub fn programme(job: &Job, _solution: &Solution, work: &Work) -> Result<Program
         hire,
         notice: notice(rules, &activities, working_days, asked.hours_a_day),
         estimates: words::estimates(&activities),
-        cautions: words::cautions(job),
+        cautions: words::cautions(job, solution),
         activities,
     })
 }

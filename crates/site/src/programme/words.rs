@@ -3,6 +3,7 @@
 use super::out::{Activity, Estimate};
 use super::phases::Phase;
 use job::Job;
+use roof::solution::{NoticeLevel, Solution};
 use std::collections::BTreeMap;
 
 /// The hire as it is planned.
@@ -42,7 +43,7 @@ pub(super) fn estimates(activities: &[Activity]) -> Vec<Estimate> {
 }
 
 /// What a programme does not say.
-pub(super) fn cautions(job: &Job) -> Vec<String> {
+pub(super) fn cautions(job: &Job, solution: &Solution) -> Vec<String> {
     let mut list = vec![
         "Hours that the job does not give are estimates: put your own in [programme.hours].".to_owned(),
         "Carpenters are taken as one gang that does one thing at a time; deliveries, other trades and waiting for inspection are not in it."
@@ -50,6 +51,12 @@ pub(super) fn cautions(job: &Job) -> Vec<String> {
         "Nobody goes on the roof because a programme says so: who is in charge of the site stops for wind, ice and wet."
             .to_owned(),
     ];
+    if solution.notices.iter().any(|notice| notice.level == NoticeLevel::Stop) {
+        list.push(
+            "The roof cannot be built as it is asked for; see its notices. The hours are those of what is drawn."
+                .to_owned(),
+        );
+    }
     if job.programme.start.is_none() {
         list.push(
             "No start is written: days are numbered, weeks are whole, and the weather is that of a mean month."

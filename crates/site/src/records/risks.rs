@@ -75,11 +75,11 @@ pub(super) fn method(programme: &Programme) -> Section {
         let day = |when: &crate::programme::When| when.date.clone().unwrap_or_else(|| format!("day {}", when.day));
         let (id, look) = look(activity.phase);
         let text = format!(
-            "{}: {} to {}, {} people. Stop and look: {look}",
+            "{}: {} to {}, {}. Stop and look: {look}",
             activity.name,
             day(&activity.first),
             day(&activity.last),
-            activity.people
+            people(activity.people)
         );
         Row::Said(Statement::new(
             id,
@@ -89,6 +89,10 @@ pub(super) fn method(programme: &Programme) -> Section {
         ))
     });
     Section::new("How the work is done", rows.collect())
+}
+
+fn people(count: u32) -> String {
+    if count == 1 { "one person".to_owned() } else { format!("{count} people") }
 }
 
 /// Name of the step, and what must be so before the next begins.

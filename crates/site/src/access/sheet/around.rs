@@ -14,7 +14,7 @@ pub(super) fn rows(facts: &Facts<'_>) -> Result<Vec<Row>, AccessFault> {
     let throw = figures::throw(height, speed.own());
     let text = format!(
         "An offcut knocked sideways off the highest platform lands {} out at least; wind, bounce and long pieces go further. Keep people out of more than that. Cut over the platform, never over the edge.",
-        facts.length(throw * M)
+        facts.at_least(throw * M)
     );
     rows.push(Row::Said(
         Statement::new("access-offcuts", text, "free fall without drag; no legal distance exists", Basis::Derived)

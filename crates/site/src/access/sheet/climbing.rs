@@ -10,10 +10,10 @@ pub(super) fn rows(facts: &Facts<'_>) -> Result<Vec<Row>, AccessFault> {
     let [length, out] = facts.ladder;
     let text = format!(
         "Ladder to the highest platform at {}: at least {} long at {}, its foot {} out at the landing, {} above it, tied at the top.",
-        facts.length(facts.layout.highest_mm),
-        facts.length(length),
+        facts.about(facts.layout.highest_mm),
+        facts.at_least(length),
         angle.written(),
-        facts.length(out),
+        facts.about(out),
         above.written()
     );
     let mut rows = vec![Row::Said(
@@ -64,8 +64,8 @@ fn tower(facts: &Facts<'_>, rows: &mut Vec<Row>) -> Result<(), AccessFault> {
     let base = height / ratio.own();
     let text = format!(
         "A free tower with its platform at {} has a least base of {} by the old {} to 1; the manual of its maker governs.",
-        facts.length(height),
-        facts.length(base),
+        facts.about(height),
+        facts.at_least(base),
         ratio.written()
     );
     rows.push(Row::Said(
@@ -102,7 +102,7 @@ fn edge(facts: &Facts<'_>, rows: &mut Vec<Row>) {
         Some(class) => {
             let text = format!(
                 "Rails at the eaves of a slope of {pitch} and a fall of {} are of class {} at least; a working lift close under the eaves can stand in for them if its designer says so.",
-                facts.length(highest),
+                facts.about(highest),
                 class.name
             );
             Statement::new("access-edge-class", text, class.steepest.source.clone(), class.steepest.basis())
@@ -110,7 +110,7 @@ fn edge(facts: &Facts<'_>, rows: &mut Vec<Row>) {
         None => {
             let text = format!(
                 "A slope of {pitch} with a fall of {} is steeper than any class of edge protection is for: the scaffold designer says what stops a fall.",
-                facts.length(highest)
+                facts.about(highest)
             );
             Statement::new("access-edge-class", text, "EN 13374", Basis::Memory)
         }

@@ -152,12 +152,12 @@ fn notice(facts: &Facts<'_>, rows: &mut Vec<Row>) {
         _ => "the roof by itself is under that, but the whole project counts: ask the principal contractor",
     };
     let text = format!(
-        "A project of more than {} working days with more than {} people at once, or of more than {} person-days, is notified. The roof takes {} days, at most {} people, some {} person-days: {words}.",
+        "A project of more than {} working days with more than {} people at once, or of more than {} person-days, is notified. The roof takes {} days, at most {}, some {} person-days: {words}.",
         fixed(days.value, 0),
         fixed(workers.value, 0),
         fixed(person_days.value, 0),
         notice.days,
-        notice.people,
+        super::people(notice.people),
         fixed(notice.person_days, 0)
     );
     rows.push(Row::Said(

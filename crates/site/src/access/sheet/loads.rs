@@ -4,7 +4,7 @@ use super::super::AccessFault;
 use super::super::loading::whole_pieces;
 use super::super::rules::Needed;
 use super::super::statement::{Basis, Row, Statement, Verdict};
-use super::{Facts, M, of_figure, of_habit, of_job};
+use super::{Facts, M, of_figure, of_habit, of_job, people as counted};
 use job::Covering;
 use job::written::{fixed, tenth};
 
@@ -20,7 +20,7 @@ pub(super) fn rows(facts: &Facts<'_>) -> Result<Vec<Row>, AccessFault> {
     }
     let people = facts.people;
     let source = if facts.job.access.people.is_some() { "access.people" } else { "programme.crew" };
-    rows.push(of_job("access-people", source, format!("At most {people} people on one platform at once.")));
+    rows.push(of_job("access-people", source, format!("At most {} on one platform at once.", counted(people))));
     if let (Some(bay), Some(stack)) = (facts.bay, facts.stack) {
         rows.push(average(facts, bay, stack)?);
         rows.push(patch(bay, stack));
@@ -62,11 +62,11 @@ fn average(facts: &Facts<'_>, bay: &super::super::BayCheck, stack: &super::super
         Verdict::Over => "too much: fewer people, a smaller stack, or another class",
     };
     let text = format!(
-        "A bay of {} carries {} kg by class {}. {} people at {} leave {} kg. {} {} weigh {} kg, of which {} kg lie in the bay: {words}. {} of them fit.",
+        "A bay of {} carries {} kg by class {}. {} at {} each leave {} kg. {} {} weigh {} kg, of which {} kg lie in the bay: {words}. {} of them fit.",
         facts.length(facts.layout.bay_mm),
         fixed(bay.capacity_kg, 0),
         bay.class,
-        bay.people,
+        capital(&counted(bay.people)),
         person.written(),
         fixed(bay.left_kg, 0),
         stack.pieces,
@@ -84,6 +84,12 @@ fn average(facts: &Facts<'_>, bay: &super::super::BayCheck, stack: &super::super
             .with("pieces that fit", f64::from(bay.pieces_fit), "")
             .checked(bay.average),
     ))
+}
+
+/// With a capital first letter.
+fn capital(text: &str) -> String {
+    let mut chars = text.chars();
+    chars.next().map_or_else(String::new, |first| first.to_uppercase().chain(chars).collect())
 }
 
 fn spread_source(facts: &Facts<'_>) -> String {

@@ -17,6 +17,12 @@ use job::written::Lengths;
 use roof::solution::{MemberKind, Solution};
 use serde::{Deserialize, Serialize};
 
+/// Lengths that are worked out are given to this, mm: nobody sets out a scaffold finer.
+const STEP_MM: f64 = 10.0;
+/// The same where lengths are in feet and inches: an inch, mm.
+const STEP_INCH: f64 = 25.4;
+/// What a length may be over a step and still be taken as that step, in steps: the rounding of sums.
+const STEP_PLAY: f64 = 1e-6;
 /// Millimetres in a metre.
 pub(super) const M: f64 = 1000.0;
 
@@ -144,6 +150,23 @@ impl Facts<'_> {
         self.lengths.write_with_unit(mm)
     }
 
+    /// A length that is worked out, to what a tape on site is read to.
+    fn about(&self, mm: f64) -> String {
+        self.length((mm / self.step()).round() * self.step())
+    }
+
+    /// The same, not less than it is.
+    fn at_least(&self, mm: f64) -> String {
+        self.length((mm / self.step() - STEP_PLAY).ceil() * self.step())
+    }
+
+    fn step(&self) -> f64 {
+        match self.lengths {
+            Lengths::Millimetres => STEP_MM,
+            Lengths::FeetInches => STEP_INCH,
+        }
+    }
+
     fn need(&self, needed: Needed) -> Result<&Figure, AccessFault> {
         self.rules.need(needed)
     }
@@ -158,6 +181,11 @@ fn of_figure(id: &str, figure: &Figure, text: String) -> Row {
 /// A statement of what the job says.
 fn of_job(id: &str, key: &str, text: impl Into<String>) -> Row {
     Row::Said(Statement::new(id, text, format!("`{key}` of the job"), Basis::Job))
+}
+
+/// So many people, in words.
+fn people(count: u32) -> String {
+    if count == 1 { "one person".to_owned() } else { format!("{count} people") }
 }
 
 /// A statement of habit.

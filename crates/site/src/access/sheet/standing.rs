@@ -2,7 +2,7 @@
 
 use super::super::AccessFault;
 use super::super::rules::Needed;
-use super::super::statement::{Basis, Blank, Row, Statement};
+use super::super::statement::{Basis, Blank, Row, Statement, Verdict};
 use super::{Facts, M, of_figure, of_job};
 
 pub(super) fn rows(facts: &Facts<'_>) -> Result<Vec<Row>, AccessFault> {
@@ -13,7 +13,7 @@ pub(super) fn rows(facts: &Facts<'_>) -> Result<Vec<Row>, AccessFault> {
         "{} bays of {} round the building, {} of platform on the outside: {}.",
         layout.bays,
         facts.length(layout.bay_mm),
-        facts.length(layout.length_mm),
+        facts.about(layout.length_mm),
         runs.join("; ")
     );
     rows.push(Row::Said(
@@ -79,9 +79,9 @@ fn run_words(facts: &Facts<'_>, run: &super::super::layout::Run) -> String {
     format!(
         "{} ({kind}) {} in {} bays, {} off the wall",
         run.wall,
-        facts.length(run.length_mm),
+        facts.about(run.length_mm),
         run.bays,
-        facts.length(run.off_wall_mm)
+        facts.about(run.off_wall_mm)
     )
 }
 
@@ -89,10 +89,10 @@ fn lift_words(facts: &Facts<'_>, run: &super::super::layout::Run) -> String {
     let up = if run.gable_lifts == 0 {
         String::new()
     } else {
-        let top = run.apex_mm.map_or_else(String::new, |apex| format!(", top at {}", facts.length(apex)));
+        let top = run.apex_mm.map_or_else(String::new, |apex| format!(", top at {}", facts.about(apex)));
         format!(", and {} more up the gable{top}", run.gable_lifts)
     };
-    format!("{} platform at {} in {} lifts{up}", run.wall, facts.length(run.platform_mm), run.lifts)
+    format!("{} platform at {} in {} lifts{up}", run.wall, facts.about(run.platform_mm), run.lifts)
 }
 
 fn platform(facts: &Facts<'_>, rows: &mut Vec<Row>) -> Result<(), AccessFault> {
@@ -109,15 +109,7 @@ fn platform(facts: &Facts<'_>, rows: &mut Vec<Row>) -> Result<(), AccessFault> {
     let basis = class.map_or(Basis::CommonPractice, |class| class.least.basis());
     let source = class.map_or("habit of the trade".to_owned(), |class| class.least.source.clone());
     rows.push(Row::Said(Statement::new("access-platform", text, source, basis).with("width", width / M, "m")));
-    let gap = facts.need(Needed::WallGap)?;
-    rows.push(of_figure(
-        "access-gap",
-        gap,
-        format!(
-            "At most {} between the platform and the building; wider, it is boarded or railed inside too.",
-            gap.written()
-        ),
-    ));
+    rows.push(gap(facts)?);
     if let (Some(span), Some(least), Some(most)) = (
         facts.rules.get("board-span-graded"),
         facts.rules.get("board-overhang-min"),
@@ -136,6 +128,27 @@ fn platform(facts: &Facts<'_>, rows: &mut Vec<Row>) -> Result<(), AccessFault> {
         rows.push(of_figure("access-boards", lap, text));
     }
     Ok(())
+}
+
+/// The gap that the eaves leave between the platform and the wall.
+fn gap(facts: &Facts<'_>) -> Result<Row, AccessFault> {
+    let most = facts.need(Needed::WallGap)?;
+    let widest = facts.layout.runs.iter().map(|run| run.off_wall_mm).fold(0.0, f64::max);
+    let verdict = Verdict::at_most(widest, most.own(), most.basis());
+    let words = match verdict {
+        Verdict::Over => "inside boards under the eaves, or a rail on the inside too",
+        Verdict::Within | Verdict::Ask => "measure it when it stands",
+    };
+    let text = format!(
+        "At most {} between the platform and the building. To clear the eaves and verges it stands up to {} off: {words}.",
+        most.written(),
+        facts.about(widest)
+    );
+    Ok(Row::Said(
+        Statement::new("access-gap", text, most.source.clone(), most.basis())
+            .with("off the wall", widest, "mm")
+            .checked(verdict),
+    ))
 }
 
 fn rails(facts: &Facts<'_>, rows: &mut Vec<Row>) -> Result<(), AccessFault> {
