@@ -8,7 +8,9 @@ use crate::flow::Flow;
 use crate::layout::Room;
 use crate::page::{LEFT, Page, RIGHT, ROOM};
 use crate::sheet::{Pen, Role, Sheet};
-use crate::site_parts::{FIGURE, MOST_LINES, SMALL, STRONG, TICK, TICK_STYLE, WORDS, boxed, paragraph, part, standing};
+use crate::site_parts::{
+    FIGURE, MOST_LINES, SMALL, STRONG, TICK, TICK_STYLE, WORDS, boxed, paragraph, part, pieces, standing,
+};
 use crate::site_plan::{Ground, Sign, key};
 use crate::site_steps::tolerance;
 use crate::table::{Column, Table};
@@ -19,6 +21,8 @@ pub const CAUTION: &str = "Nothing goes on before its hold is passed and signed.
                            contractor for the access.";
 /// Free round the plan, mm.
 const FREE: f64 = 12.0;
+/// Width of the column of running dimensions, mm.
+const RUNNING: f64 = 71.0;
 /// Height of the plan with its key, mm.
 const PLAN: f64 = 100.0;
 
@@ -167,24 +171,28 @@ fn straps(flow: &mut Flow, straps: &[StrapPlace], lengths: Lengths) {
         Column::words("hook the tape on", 48.0, WORDS),
         Column::figures("line long", 22.0, WORDS),
         Column::figures("number", 15.0, FIGURE),
-        Column::words("running from the hook", 71.0, STRONG),
+        Column::words("running from the hook", RUNNING, STRONG),
         Column::words("strap", 19.0, WORDS),
         Column::words("spacing", 24.0, SMALL),
     ]);
     for (index, strap) in straps.iter().enumerate() {
         let at: Vec<String> = strap.at_mm.iter().map(|mm| lengths.write(*mm)).collect();
-        let cells = [
+        let mut cells = [
             name(index),
             strap.wall.clone(),
             kind(strap.kind).to_owned(),
             strap.from.clone(),
             lengths.write(strap.length_mm),
             strap.at_mm.len().to_string(),
-            at.join(",  "),
+            String::new(),
             lengths.section(strap.size.thickness_mm, strap.size.depth_mm),
             standing(strap.standing).to_owned(),
         ];
-        table.row(&cells, MOST_LINES);
+        for figures in pieces(STRONG, &at.join(",  "), RUNNING - 3.0, MOST_LINES) {
+            cells[6] = figures;
+            table.row(&cells, MOST_LINES);
+            cells.fill(String::new());
+        }
     }
     flow.table(&table);
 }

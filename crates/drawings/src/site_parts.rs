@@ -94,7 +94,14 @@ pub fn boxed(flow: &mut Flow, heading: &str, words: &[String]) {
 
 /// A question with who answers it, and lines to write the answer on.
 pub fn blank(flow: &mut Flow, question: &str, who: &str, rules: usize) {
-    let lines = STRONG.wrap(&format!("{TICK} {question}"), ROOM - 2.0);
+    /// Most lines of a question that are kept with the lines to write on.
+    const MOST: usize = 20;
+    let mut lines = STRONG.wrap(&format!("{TICK} {question}"), ROOM - 2.0);
+    let kept = lines.split_off(lines.len().saturating_sub(MOST));
+    if !lines.is_empty() {
+        paragraph(flow, STRONG, &lines.join(" "));
+    }
+    let lines = kept;
     let words = STRONG.line_mm() * lines.len() as f64;
     let (sheet, y) = flow.block(words + SMALL.line_mm() + RULE_APART * rules as f64 + 1.5);
     let end = sheet.lines([LEFT + 1.2, y + STRONG.cap_mm() + 1.5], STRONG, &lines);

@@ -46,6 +46,8 @@ const PICTURE: f64 = 66.0;
 const LABEL_ROOM: f64 = 23.0;
 /// Between a hazard's box and its words, mm.
 const PAD: f64 = 1.6;
+/// Most lines of a hazard or a hold that are kept together.
+const MOST: usize = 12;
 /// Room of the box to tick, mm.
 const TICK_ROOM: f64 = 8.0;
 /// Room to sign beside a hold, mm.
@@ -59,6 +61,8 @@ enum Block {
     Hazard(Vec<String>),
     /// What is checked, with a box to tick and a line for initials.
     Hold(Vec<String>),
+    /// The rest of a hold of many words.
+    HoldRest(Vec<String>),
     /// What the lines beside holds are for.
     Signing,
     /// Clear, mm.
@@ -71,6 +75,7 @@ impl Block {
             Self::Line(_, style, _) => style.line_mm() + 0.2,
             Self::Hazard(lines) => STRONG.line_mm() * lines.len() as f64 + 2.0 * PAD + 1.5,
             Self::Hold(lines) => (HOLD.line_mm() * lines.len() as f64 + 1.8).max(LEAST_HOLD),
+            Self::HoldRest(lines) => HOLD.line_mm() * lines.len() as f64 + 1.8,
             Self::Signing => SMALL.line_mm() + 0.6,
             Self::Space(mm) => *mm,
         }
@@ -97,6 +102,9 @@ impl Block {
                 let right = x + COLUMN;
                 let rule = y + LEAST_HOLD - 1.8;
                 sheet.line([right - SIGN_ROOM + 3.0, rule], [right, rule], Pen::black(0.25));
+            }
+            Self::HoldRest(lines) => {
+                sheet.lines([x + TICK_ROOM, y + HOLD.cap_mm() + 0.8], HOLD, lines);
             }
             Self::Signing => {
                 let base = y + SMALL.cap_mm() + 0.4;
@@ -234,14 +242,17 @@ fn blocks(step: &Step, holds: &BTreeMap<u32, &Hold>, lengths: Lengths) -> Vec<Bl
     }
     blocks.push(Block::Space(1.5));
     if !hazard.is_empty() {
-        blocks.push(Block::Hazard(hazard));
+        blocks.extend(hazard.chunks(MOST).map(|lines| Block::Hazard(lines.to_vec())));
     }
     let width = COLUMN - TICK_ROOM - SIGN_ROOM;
     if !step.holds.is_empty() {
         blocks.push(Block::Signing);
     }
     for group in alike(step.holds.iter().filter_map(|n| holds.get(n).copied())) {
-        blocks.push(Block::Hold(HOLD.wrap(&hold_words(&group, lengths), width)));
+        for (k, lines) in HOLD.wrap(&hold_words(&group, lengths), width).chunks(MOST).enumerate() {
+            let lines = lines.to_vec();
+            blocks.push(if k == 0 { Block::Hold(lines) } else { Block::HoldRest(lines) });
+        }
     }
     blocks
 }

@@ -8,7 +8,7 @@ use crate::flow::Flow;
 use crate::layout::Room;
 use crate::page::{BOTTOM, LEFT, Page, RIGHT, ROOM, TOP};
 use crate::sheet::{Dash, Pen, Role, Sheet};
-use crate::site_parts::{FIGURE, MOST_LINES, SMALL, STRONG, WORDS, paragraph, part};
+use crate::site_parts::{FIGURE, MOST_LINES, SMALL, STRONG, WORDS, paragraph, part, pieces};
 use crate::site_plan::{Ground, Sign, along, key};
 use crate::table::{Column, Table};
 
@@ -20,6 +20,8 @@ pub const CAUTION: &str = "Places and lengths from the drawn roof; what props, n
 const FREE: f64 = 9.0;
 const BRACE: Pen = Pen::black(0.55);
 const DIAGONAL: Pen = Pen::dashed(0.6, Dash::Chain);
+/// Width of the column of nailing marks, mm.
+const NAILED: f64 = 154.0;
 /// Half a prop on the plan, mm.
 const PROP: f64 = 0.9;
 
@@ -198,8 +200,8 @@ fn braces(flow: &mut Flow, braces: &[Brace], lengths: Lengths) {
     );
 }
 
-fn permanent(flow: &mut Flow, pieces: &[Racking], lengths: Lengths) {
-    if pieces.is_empty() {
+fn permanent(flow: &mut Flow, diagonals: &[Racking], lengths: Lengths) {
+    if diagonals.is_empty() {
         return;
     }
     part(flow, "Diagonals under the rafters that stay");
@@ -210,21 +212,25 @@ fn permanent(flow: &mut Flow, pieces: &[Racking], lengths: Lengths) {
         Column::figures("length", 22.0, FIGURE),
         Column::figures("on the slope,\nfrom level", 24.0, WORDS),
         Column::figures("nails\nat each", 16.0, FIGURE),
-        Column::words("nailing marks from its lower end: rafter and distance", 154.0, WORDS),
+        Column::words("nailing marks from its lower end: rafter and distance", NAILED, WORDS),
     ]);
-    for piece in pieces {
+    for piece in diagonals {
         let marks: Vec<String> =
             piece.nailed.iter().map(|n| format!("{} {}", n.mark, lengths.write(n.along_mm))).collect();
-        let cells = [
+        let mut cells = [
             piece.name.clone(),
             piece.wall.clone(),
             lengths.section(piece.size.thickness_mm, piece.size.depth_mm),
             lengths.write(piece.length_mm),
             degrees(piece.angle_deg),
             piece.nails_each.to_string(),
-            marks.join(";  "),
+            String::new(),
         ];
-        table.row(&cells, MOST_LINES);
+        for marks in pieces(WORDS, &marks.join(";  "), NAILED - 3.0, MOST_LINES) {
+            cells[6] = marks;
+            table.row(&cells, MOST_LINES);
+            cells.fill(String::new());
+        }
     }
     flow.table(&table);
 }
