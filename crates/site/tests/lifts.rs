@@ -4,7 +4,9 @@
 
 use proptest::prelude::*;
 use serde_json::Value;
-use site::lifts::{Density, Hands, Lifting, Stage, Zones, balance, carried, lifts, overhead, packs, people, team_kg, weight_kg};
+use site::lifts::{
+    Density, Hands, Lifting, Stage, Zones, balance, carried, lifts, overhead, packs, people, team_kg, weight_kg,
+};
 use std::path::Path;
 use strength::annex::Figure;
 
@@ -103,7 +105,11 @@ fn timbers_balance_where_their_weight_is() {
     for m in &solution.members {
         let [along, up, across] = balance(m);
         let reach = |k: usize| {
-            m.bench.points.iter().map(|p| p[k]).fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), v| (l.min(v), h.max(v)))
+            m.bench
+                .points
+                .iter()
+                .map(|p| p[k])
+                .fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), v| (l.min(v), h.max(v)))
         };
         for (value, k) in [(along, 0), (up, 1), (across, 2)] {
             let (low, high) = reach(k);

@@ -34,7 +34,9 @@ pub fn sheet(graph: &Graph<'_>, rules: &Rules, schedule: Schedule) -> Result<Put
     let bare = sheet.clone();
     let mut last = None;
     // Everything out; then what is not stayed; then nothing: what the roof needs to stand stays in.
-    for (out, braces) in [(Out::All, true), (Out::All, false), (Out::NotStayed, true), (Out::NotStayed, false), (Out::None, false)] {
+    for (out, braces) in
+        [(Out::All, true), (Out::All, false), (Out::NotStayed, true), (Out::NotStayed, false), (Out::None, false)]
+    {
         let mut tried = bare.clone();
         let props: Vec<String> = tried
             .props
@@ -76,7 +78,12 @@ fn steps(graph: &Graph<'_>, drafts: &[Draft]) -> Vec<Step> {
     }];
     for draft in drafts {
         let first = draft.rank.turn == Turn::Spine && begun.insert(draft.rank.part);
-        let [title, why, hazard] = words::of(draft, first, led_by(graph, draft, |t| t.kind() == MemberKind::Purlin), led_by(graph, draft, |t| t.on_wall));
+        let [title, why, hazard] = words::of(
+            draft,
+            first,
+            led_by(graph, draft, |t| t.kind() == MemberKind::Purlin),
+            led_by(graph, draft, |t| t.on_wall),
+        );
         steps.push(Step {
             number: 0,
             title: title.into(),

@@ -21,7 +21,10 @@ pub fn add(graph: &Graph<'_>, rules: &PlateRules, sheet: &mut PuttingUp, braces_
         "whoever is in charge of putting it up",
     );
     if !staying.is_empty() {
-        say(format!("Props stay in ({}): without them something has nothing to stand on.", staying.join(", ")), "a structural engineer");
+        say(
+            format!("Props stay in ({}): without them something has nothing to stand on.", staying.join(", ")),
+            "a structural engineer",
+        );
     }
     if braces_stay && !sheet.braces.is_empty() {
         say("Leave the temporary braces in until the covering is on: nothing else keeps part of this roof from racking.".into(), "a structural engineer");
@@ -32,7 +35,10 @@ pub fn add(graph: &Graph<'_>, rules: &PlateRules, sheet: &mut PuttingUp, braces_
     if !marks.is_empty() {
         let marks: Vec<&str> = marks.into_iter().collect();
         say(
-            format!("Nothing in the roof carries the foot of {}: a gable ladder or a bracket is wanted.", marks.join(", ")),
+            format!(
+                "Nothing in the roof carries the foot of {}: a gable ladder or a bracket is wanted.",
+                marks.join(", ")
+            ),
             "the carpenter, before cutting",
         );
     }
@@ -48,7 +54,10 @@ pub fn add(graph: &Graph<'_>, rules: &PlateRules, sheet: &mut PuttingUp, braces_
         .collect();
     if !short.is_empty() {
         say(
-            format!("Plates under 3 m that carry fewer than 3 rafters: {}. Run them on or lap them to the next.", short.join(", ")),
+            format!(
+                "Plates under 3 m that carry fewer than 3 rafters: {}. Run them on or lap them to the next.",
+                short.join(", ")
+            ),
             "building control",
         );
     }

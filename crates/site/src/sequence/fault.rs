@@ -14,7 +14,9 @@ pub enum SequenceFault {
     #[error("the roof has no timbers: there is nothing to put up")]
     NothingToPutUp,
     /// A timber that no step can fix.
-    #[error("{mark} ({kind}) has nothing to stand on in any order of work: {left} timbers are left; look at what it should rest on, and fix those by eye after the others")]
+    #[error(
+        "{mark} ({kind}) has nothing to stand on in any order of work: {left} timbers are left; look at what it should rest on, and fix those by eye after the others"
+    )]
     CannotStand {
         /// Its mark.
         mark: String,

@@ -102,11 +102,11 @@ impl<'a> Graph<'a> {
             timbers[touch.a].contacts.push(mine);
             timbers[touch.b].contacts.push(theirs);
         }
-        for k in 0..timbers.len() {
-            timbers[k].on_wall = on_wall(job, &timbers[k]);
-            timbers[k].ground = ground(job, solution, &timbers[k]);
-            let splice = timbers[k].member.splices.iter().find(|s| s.at == CutPlace::Foot);
-            timbers[k].before = splice.and_then(|s| solution.members.iter().position(|m| m.mark == s.mate));
+        for t in &mut timbers {
+            t.on_wall = on_wall(job, t);
+            t.ground = ground(job, solution, t);
+            let splice = t.member.splices.iter().find(|s| s.at == CutPlace::Foot);
+            t.before = splice.and_then(|s| solution.members.iter().position(|m| m.mark == s.mate));
         }
         Self { job, solution, timbers }
     }
@@ -177,7 +177,9 @@ fn shared_length(me: &Timber<'_>, other: &Timber<'_>, touch: &Touch) -> f64 {
     let span = |of: &Timber<'_>| {
         let points = of.member.solid.points.iter().map(|p| DVec3::from_array(*p));
         let inside = points.filter(|p| touch.normal.dot(*p - touch.at).abs() < IN_PLANE);
-        inside.map(|p| me.along.dot(p - me.origin)).fold([f64::INFINITY, f64::NEG_INFINITY], |[l, h], s| [l.min(s), h.max(s)])
+        inside
+            .map(|p| me.along.dot(p - me.origin))
+            .fold([f64::INFINITY, f64::NEG_INFINITY], |[l, h], s| [l.min(s), h.max(s)])
     };
     let ([a, b], [c, d]) = (span(me), span(other));
     let length = b.min(d) - a.max(c);
@@ -201,13 +203,14 @@ fn on_wall(job: &Job, t: &Timber<'_>) -> bool {
         }
         MemberKind::SolePlate => job.bearings.iter().any(|b| {
             let line = [DVec2::from_array(b.from), DVec2::from_array(b.to)];
-            off_segment(middle.truncate(), line) < BUILT_IN && (t.origin.z - b.top).abs() < t.member.size.depth_mm + LEVEL
+            off_segment(middle.truncate(), line) < BUILT_IN
+                && (t.origin.z - b.top).abs() < t.member.size.depth_mm + LEVEL
         }),
         MemberKind::RidgeBoard => {
             // The board of a lean-to lies along the wall that the rafters lean on.
-            (0..job.walls.len()).filter_map(|k| wall_line(job, k)).any(|line| {
-                [0.0, t.length].iter().all(|s| off_segment(t.under(*s).truncate(), line) < BUILT_IN)
-            })
+            (0..job.walls.len())
+                .filter_map(|k| wall_line(job, k))
+                .any(|line| [0.0, t.length].iter().all(|s| off_segment(t.under(*s).truncate(), line) < BUILT_IN))
         }
         _ => false,
     }
@@ -234,7 +237,9 @@ fn ground(job: &Job, solution: &Solution, t: &Timber<'_>) -> Vec<f64> {
         }
         MemberKind::Strut => {
             let foot = ends[0];
-            let near = |b: &&job::BearingLine| off_segment(foot, [DVec2::from_array(b.from), DVec2::from_array(b.to)]) < BUILT_IN;
+            let near = |b: &&job::BearingLine| {
+                off_segment(foot, [DVec2::from_array(b.from), DVec2::from_array(b.to)]) < BUILT_IN
+            };
             spots.extend(job.bearings.iter().find(near).map(|_| 0.0));
         }
         _ => {}

@@ -26,7 +26,11 @@ pub fn add(graph: &Graph<'_>, rules: &Rules, sheet: &mut PuttingUp) {
         } else if !seen_plates && has(step, MemberKind::WallPlate) {
             seen_plates = true;
             now.push(plain("plates level all round and straight to a line", "plates", &rules.tolerance.level_mm));
-            now.push(plain("bed set and holding-down straps on before anything stands on the plates", "plates", &rules.tolerance.straight_mm));
+            now.push(plain(
+                "bed set and holding-down straps on before anything stands on the plates",
+                "plates",
+                &rules.tolerance.straight_mm,
+            ));
             now.extend(diagonals(graph, rules));
         }
         if has(step, MemberKind::RidgeBoard) {
@@ -38,17 +42,29 @@ pub fn add(graph: &Graph<'_>, rules: &Rules, sheet: &mut PuttingUp) {
             }
         }
         if has(step, MemberKind::ValleyRafter) {
-            now.push(plain("valley in the plane of both slopes, by straight-edge", "valleys", &rules.tolerance.straight_mm));
+            now.push(plain(
+                "valley in the plane of both slopes, by straight-edge",
+                "valleys",
+                &rules.tolerance.straight_mm,
+            ));
         }
         let fills = has(step, MemberKind::CommonRafter) && step.props_set.is_empty();
         if fills {
-            now.push(plain("ridge straight by eye line, every few pairs; tails to a line", "ridge", &rules.tolerance.straight_mm));
+            now.push(plain(
+                "ridge straight by eye line, every few pairs; tails to a line",
+                "ridge",
+                &rules.tolerance.straight_mm,
+            ));
         }
         if has(step, MemberKind::JackRafter) {
             now.push(plain("hip still straight along its string", "hips", &rules.tolerance.hip_line_mm));
         }
         if has(step, MemberKind::Collar) || fills && !has(step, MemberKind::JackRafter) {
-            now.push(plain("span at the plates as at the first: no spread before any load", "plates", &rules.tolerance.spread_mm));
+            now.push(plain(
+                "span at the plates as at the first: no spread before any load",
+                "plates",
+                &rules.tolerance.spread_mm,
+            ));
         }
         if has(step, MemberKind::Trimmer) {
             now.extend(openings(graph, rules, step));
@@ -81,7 +97,15 @@ fn plain(what: &str, at: &str, tolerance: &Figure) -> Hold {
 fn walls(graph: &Graph<'_>, rules: &Rules) -> Vec<Hold> {
     let walls = graph.solution.plan.walls.iter();
     walls
-        .map(|w| hold("length of the wall on its outer edge", &format!("wall {}", w.id), Some(w.length_mm), &rules.tolerance.wall_length_mm, false))
+        .map(|w| {
+            hold(
+                "length of the wall on its outer edge",
+                &format!("wall {}", w.id),
+                Some(w.length_mm),
+                &rules.tolerance.wall_length_mm,
+                false,
+            )
+        })
         .collect()
 }
 
@@ -107,14 +131,30 @@ fn diagonals(graph: &Graph<'_>, rules: &Rules) -> Vec<Hold> {
 
 fn ridges(graph: &Graph<'_>, rules: &Rules, step: &Step) -> Vec<Hold> {
     let mut out = Vec::new();
-    for t in graph.timbers.iter().filter(|t| t.kind() == MemberKind::RidgeBoard && step.members.iter().any(|m| m == t.mark())) {
+    for t in graph
+        .timbers
+        .iter()
+        .filter(|t| t.kind() == MemberKind::RidgeBoard && step.members.iter().any(|m| m == t.mark()))
+    {
         for (end, s) in [("foot end", 0.0), ("head end", t.length)] {
             let p = t.under(s);
             let height = p.z - plate_level(graph, p.truncate());
             let at = format!("{}, {end}", t.mark());
-            out.push(hold("underside of the ridge over the plates", &at, Some(height), &rules.tolerance.ridge_height_mm, false));
+            out.push(hold(
+                "underside of the ridge over the plates",
+                &at,
+                Some(height),
+                &rules.tolerance.ridge_height_mm,
+                false,
+            ));
             if let Some(off) = over_mark(graph, p.truncate()) {
-                out.push(hold(&format!("end of the ridge plumb over its mark: from wall {}, square in", off.0), &at, Some(off.1), &rules.tolerance.over_marks_mm, false));
+                out.push(hold(
+                    &format!("end of the ridge plumb over its mark: from wall {}, square in", off.0),
+                    &at,
+                    Some(off.1),
+                    &rules.tolerance.over_marks_mm,
+                    false,
+                ));
             }
         }
         out.push(plain("ridge level from end to end", t.mark(), &rules.tolerance.level_mm));
@@ -136,7 +176,11 @@ fn openings(graph: &Graph<'_>, rules: &Rules, step: &Step) -> Vec<Hold> {
     let mut out = Vec::new();
     for o in graph.solution.openings.iter().filter(|o| o.trimmers.iter().any(|t| step.members.contains(t))) {
         let [a, b, c, _] = o.outline.map(geometry::DVec3::from_array);
-        for (what, mm) in [("clear width of the opening", a.distance(b)), ("clear height of the opening", b.distance(c)), ("diagonal of the opening", a.distance(c))] {
+        for (what, mm) in [
+            ("clear width of the opening", a.distance(b)),
+            ("clear height of the opening", b.distance(c)),
+            ("diagonal of the opening", a.distance(c)),
+        ] {
             out.push(hold(what, &o.name, Some(mm), &rules.tolerance.opening_mm, false));
         }
     }

@@ -21,14 +21,12 @@ mod words;
 
 pub use check::{CheckFault, check_sequence};
 pub use fault::SequenceFault;
-pub use rules::{
-    BraceRules, PlateRules, PropRules, RackingRules, Rules, RulesError, StrapRules, ToleranceRules,
-};
 pub(crate) use rules::figures;
+pub use rules::{BraceRules, PlateRules, PropRules, RackingRules, Rules, RulesError, StrapRules, ToleranceRules};
 pub use straps::count as strap_count;
 pub use types::{
-    Brace, BraceCut, BraceWay, Caution, End, Hold, Nailed, NoStack, Prop, PropFoot, PuttingUp, Racking, Standing, Stands, Step,
-    StrapKind, StrapPlace,
+    Brace, BraceCut, BraceWay, Caution, End, Hold, Nailed, NoStack, Prop, PropFoot, PuttingUp, Racking, Standing,
+    Stands, Step, StrapKind, StrapPlace,
 };
 
 use graph::Graph;

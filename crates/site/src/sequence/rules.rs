@@ -11,7 +11,9 @@ const UK: &str = include_str!("../../../../regions/uk/putting-up.toml");
 #[non_exhaustive]
 pub enum RulesError {
     /// There is no such file.
-    #[error("no figures for putting up are kept for region `{region}`: write regions/{region}/putting-up.toml, or set `uk`")]
+    #[error(
+        "no figures for putting up are kept for region `{region}`: write regions/{region}/putting-up.toml, or set `uk`"
+    )]
     NoSuchRegion {
         /// As the job names it.
         region: String,

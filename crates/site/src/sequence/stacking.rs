@@ -8,7 +8,8 @@ use roof::solution::MemberKind;
 pub fn add(graph: &Graph<'_>, sheet: &mut PuttingUp) {
     let last = sheet.steps.last().map_or(1, |s| s.number);
     let first_with = |which: &dyn Fn(&super::Step) -> bool| sheet.steps.iter().find(|s| which(s)).map(|s| s.number);
-    let joisted = |mark: &String| graph.timbers.iter().any(|t| t.mark() == mark && t.kind() == MemberKind::CeilingJoist);
+    let joisted =
+        |mark: &String| graph.timbers.iter().any(|t| t.mark() == mark && t.kind() == MemberKind::CeilingJoist);
     let mut out = Vec::new();
     if let Some(step) = first_with(&|s| s.members.iter().any(&joisted)) {
         out.push(NoStack {

@@ -22,7 +22,8 @@ pub fn count(length_mm: f64, most_mm: f64) -> Option<(u32, f64)> {
     /// No wall is longer than this many spaces.
     const MOST: f64 = 10_000.0;
     let spaces = ((length_mm - WHOLE) / most_mm).ceil();
-    (length_mm > 0.0 && most_mm > 0.0 && (1.0..=MOST).contains(&spaces)).then(|| (spaces as u32 + 1, length_mm / spaces))
+    (length_mm > 0.0 && most_mm > 0.0 && (1.0..=MOST).contains(&spaces))
+        .then(|| (spaces as u32 + 1, length_mm / spaces))
 }
 
 /// All straps of a roof.
@@ -50,7 +51,14 @@ pub fn straps(graph: &Graph<'_>, rules: &StrapRules) -> Vec<StrapPlace> {
             let edge = high - low;
             let slope = edge.z > LEAST_RISE * edge.length() && edge.truncate().length() > LEAST_EDGE;
             if slope {
-                let place = along(StrapKind::LateralSlope, &gable.wall, "the foot of the slope of the gable", [low, high], 0.0, rules);
+                let place = along(
+                    StrapKind::LateralSlope,
+                    &gable.wall,
+                    "the foot of the slope of the gable",
+                    [low, high],
+                    0.0,
+                    rules,
+                );
                 out.extend(place.map(|place| without_shared(place, &out)));
             }
         }
@@ -58,7 +66,14 @@ pub fn straps(graph: &Graph<'_>, rules: &StrapRules) -> Vec<StrapPlace> {
         if let (Some(line), Some(joist)) = (gable_line(ring), ceiling) {
             let [a, b]: [DVec2; 2] = line;
             let z = joist.origin.z + joist.member.size.depth_mm;
-            out.extend(along(StrapKind::LateralCeiling, &gable.wall, "the start of the gable", [a.extend(z), b.extend(z)], rules.hold_down_from_corner_mm.value, rules));
+            out.extend(along(
+                StrapKind::LateralCeiling,
+                &gable.wall,
+                "the start of the gable",
+                [a.extend(z), b.extend(z)],
+                rules.hold_down_from_corner_mm.value,
+                rules,
+            ));
         }
     }
     out
@@ -82,10 +97,19 @@ fn without_shared(mut place: StrapPlace, others: &[StrapPlace]) -> StrapPlace {
     place
 }
 
-fn along(kind: StrapKind, wall: &str, from: &str, [a, b]: [DVec3; 2], clear: f64, rules: &StrapRules) -> Option<StrapPlace> {
+fn along(
+    kind: StrapKind,
+    wall: &str,
+    from: &str,
+    [a, b]: [DVec3; 2],
+    clear: f64,
+    rules: &StrapRules,
+) -> Option<StrapPlace> {
     let length = a.distance(b);
     let (most, size) = match kind {
-        StrapKind::HoldingDown => (&rules.hold_down_centres_mm, (&rules.hold_down_thickness_mm, &rules.hold_down_width_mm)),
+        StrapKind::HoldingDown => {
+            (&rules.hold_down_centres_mm, (&rules.hold_down_thickness_mm, &rules.hold_down_width_mm))
+        }
         _ => (&rules.lateral_centres_mm, (&rules.lateral_thickness_mm, &rules.lateral_width_mm)),
     };
     let (n, _) = count(length, most.value)?;

@@ -31,7 +31,11 @@ fn a_prop_that_is_left_out_lets_something_fall() {
         let (job, solution, sheet) = sheet(name);
         for prop in &sheet.props {
             let found = check_sequence(&job, &solution, &without_prop(&sheet, &prop.name));
-            assert!(matches!(&found, Err(CheckFault::Falls { mark, .. }) if *mark == prop.under), "{name} {}: {found:?}", prop.name);
+            assert!(
+                matches!(&found, Err(CheckFault::Falls { mark, .. }) if *mark == prop.under),
+                "{name} {}: {found:?}",
+                prop.name
+            );
             tried += 1;
         }
     }
@@ -73,7 +77,9 @@ fn braces_taken_out_before_the_diagonals_are_in_are_caught() {
 fn steps_that_change_places_are_caught() {
     for name in GABLED {
         let (job, solution, sheet) = sheet(name);
-        let ridge = |s: &site::sequence::Step| s.members.iter().any(|m| solution.members.iter().any(|x| x.mark == *m && x.kind == MemberKind::RidgeBoard));
+        let ridge = |s: &site::sequence::Step| {
+            s.members.iter().any(|m| solution.members.iter().any(|x| x.mark == *m && x.kind == MemberKind::RidgeBoard))
+        };
         let (first, next) = {
             let k = sheet.steps.iter().position(ridge).unwrap();
             (k, k + 1)

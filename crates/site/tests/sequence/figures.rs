@@ -58,7 +58,8 @@ fn the_ridge_of_a_plain_gable_stands_where_the_pitch_puts_it() {
     let (_, solution, sheet) = gable();
     let tan = Angle::deg(40.0).tan();
     let top = 3500.0 * tan + solution.totals.upstand_mm - 19.0 * tan;
-    let heights: Vec<f64> = sheet.props.iter().filter(|p| p.from == PropFoot::PlateLevel).map(|p| p.height_mm).collect();
+    let heights: Vec<f64> =
+        sheet.props.iter().filter(|p| p.from == PropFoot::PlateLevel).map(|p| p.height_mm).collect();
     assert_eq!(heights.len(), 2);
     for h in heights {
         assert!((h - (top - 225.0)).abs() < 0.05, "{h} {}", top - 225.0);
@@ -66,7 +67,8 @@ fn the_ridge_of_a_plain_gable_stands_where_the_pitch_puts_it() {
     let over = sheet.holds.iter().find(|h| h.what.starts_with("underside")).unwrap();
     assert!((over.figure_mm.unwrap() - (top - 225.0)).abs() < 0.05);
     // The diagonals of 8 by 7 m: the root of 113 m².
-    let diagonals: Vec<f64> = sheet.holds.iter().filter(|h| h.what.starts_with("diagonal")).filter_map(|h| h.figure_mm).collect();
+    let diagonals: Vec<f64> =
+        sheet.holds.iter().filter(|h| h.what.starts_with("diagonal")).filter_map(|h| h.figure_mm).collect();
     assert_eq!(diagonals.len(), 2);
     assert!(diagonals.iter().all(|d| (d - 113e6_f64.sqrt()).abs() < 1e-6), "{diagonals:?}");
 }
@@ -79,7 +81,8 @@ fn a_gable_has_its_straps() {
         sheet.straps.iter().filter(|s| s.kind == StrapKind::LateralSlope && s.wall == wall).map(|s| s.at_mm.len()).sum()
     };
     assert_eq!((on("B"), on("D")), (7, 7));
-    let down: Vec<usize> = sheet.straps.iter().filter(|s| s.kind == StrapKind::HoldingDown).map(|s| s.at_mm.len()).collect();
+    let down: Vec<usize> =
+        sheet.straps.iter().filter(|s| s.kind == StrapKind::HoldingDown).map(|s| s.at_mm.len()).collect();
     assert_eq!(down, [5, 5], "8 m at 2 m, both ends counted, on each plate");
     for strap in &sheet.straps {
         assert!(strap.at_mm.windows(2).all(|w| w[1] - w[0] <= 2000.0 + 1e-6), "{strap:?}");
@@ -98,7 +101,10 @@ fn braces_are_as_long_and_as_steep_as_their_ends_say() {
             assert!((Angle::deg(b.slope_deg).tan() - d.z / level).abs() < 1e-9, "{name} {b:?}");
             // On the level at the foot, from square: what is left of a right angle.
             assert!((b.foot_cut.face_angle_deg - (90.0 - b.slope_deg)).abs() < 1e-6, "{name} {b:?}");
-            assert!((b.head_cut.face_angle_deg - b.slope_deg).abs() < 1e-6, "{name}: a plumb cut is marked by the slope");
+            assert!(
+                (b.head_cut.face_angle_deg - b.slope_deg).abs() < 1e-6,
+                "{name}: a plumb cut is marked by the slope"
+            );
             let held = solution.members.iter().find(|m| m.mark == b.from_mark).unwrap();
             let along = DVec3::from_array(held.bench.along);
             let heading = along.truncate().normalize_or_zero();

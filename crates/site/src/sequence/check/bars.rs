@@ -83,7 +83,15 @@ impl Bars {
         let mut raw: Vec<(usize, Option<usize>, DVec3)> = Vec::new();
         for t in touches(&solution.members, |_| true) {
             let (Some(a), Some(b)) = (bars.get(t.a), bars.get(t.b)) else { continue };
-            for p in patch_ends(a, b, &solution.members[t.a].solid.points, &solution.members[t.b].solid.points, t.at, t.normal, t.area) {
+            for p in patch_ends(
+                a,
+                b,
+                &solution.members[t.a].solid.points,
+                &solution.members[t.b].solid.points,
+                t.at,
+                t.normal,
+                t.area,
+            ) {
                 raw.push((t.a, Some(t.b), p));
                 raw.push((t.b, Some(t.a), p));
             }
@@ -243,9 +251,10 @@ fn bears_all_along(job: &Job, kind: MemberKind, letter: Option<&str>, bar: &Bar)
                 && near(middle, line).0 < IN_WALL
                 && (bar.start.z + job.timber.plate.thickness - wall.plate).abs() < AGREE
         }),
-        MemberKind::SolePlate => job.bearings.iter().any(|b| {
-            near(middle, [b.from, b.to]).0 < IN_WALL && (bar.start.z - b.top).abs() < bar.girth + AGREE
-        }),
+        MemberKind::SolePlate => job
+            .bearings
+            .iter()
+            .any(|b| near(middle, [b.from, b.to]).0 < IN_WALL && (bar.start.z - b.top).abs() < bar.girth + AGREE),
         // The board of a lean-to is fixed to the wall behind it.
         MemberKind::RidgeBoard => {
             walls(job).iter().any(|(_, line)| near(bar.start, *line).0 < IN_WALL && near(end, *line).0 < IN_WALL)
@@ -258,13 +267,12 @@ fn borne_at(job: &Job, solution: &Solution, kind: MemberKind, bar: &Bar) -> Vec<
     /// Steps in which a timber is walked along to see where a wall is under it, mm.
     const WALK: f64 = 20.0;
     let lines: Vec<Segment> = match kind {
-        MemberKind::Purlin | MemberKind::GableLadder => solution.gables.iter().filter_map(|g| foot_line(&g.outline)).collect(),
-        MemberKind::CeilingJoist | MemberKind::Binder => job
-            .bearings
-            .iter()
-            .filter(|b| (bar.start.z - b.top).abs() < AGREE)
-            .map(|b| [b.from, b.to])
-            .collect(),
+        MemberKind::Purlin | MemberKind::GableLadder => {
+            solution.gables.iter().filter_map(|g| foot_line(&g.outline)).collect()
+        }
+        MemberKind::CeilingJoist | MemberKind::Binder => {
+            job.bearings.iter().filter(|b| (bar.start.z - b.top).abs() < AGREE).map(|b| [b.from, b.to]).collect()
+        }
         MemberKind::Strut => {
             let found = job.bearings.iter().any(|b| near(bar.start, [b.from, b.to]).0 < IN_WALL);
             return if found { vec![bar.start] } else { Vec::new() };

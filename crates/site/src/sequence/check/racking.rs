@@ -5,7 +5,7 @@
 //! move. What may be other than 0 then racks or swings. That a bar turns about its own line is left out: the cuts at
 //! its ends and what it carries see to that.
 
-use super::bars::Bar;
+use super::bars::{Bar, STUB, one_pin};
 use super::elimination::Equations;
 use super::{Check, CheckFault};
 use geometry::DVec3;
@@ -17,13 +17,15 @@ const EACH: usize = 6;
 /// Whether nothing that stands after a step can move.
 pub fn holds(check: &Check<'_>, step: u32) -> Result<(), CheckFault> {
     let firm = firm(check);
-    let loose: Vec<usize> = (0..check.fixed.len()).filter(|k| check.fixed[*k] && !firm.contains(k)).collect();
+    let hanging = hanging(check);
+    let still = |k: &usize| firm.contains(k) || hanging.contains(k);
+    let loose: Vec<usize> = (0..check.fixed.len()).filter(|k| check.fixed[*k] && !still(k)).collect();
     if loose.is_empty() {
         return Ok(());
     }
     let timbers = check.bars.0.len();
     let mut equations = Equations::default();
-    let moves = |k: usize| !firm.contains(&k);
+    let moves = |k: usize| !still(&k);
     let mut columns: Vec<usize> = Vec::new();
     for k in &loose {
         columns.extend(EACH * k..EACH * (k + 1));
@@ -31,7 +33,7 @@ pub fn holds(check: &Check<'_>, step: u32) -> Result<(), CheckFault> {
         keep_length(&mut equations, *k, bar.along);
         for pin in &bar.pins {
             match pin.other {
-                Some(o) if check.fixed.get(o).copied().unwrap_or(false) => {
+                Some(o) if check.fixed.get(o).copied().unwrap_or(false) && !hanging.contains(&o) => {
                     // Each pin once, from the bar with the lower number; those to firm bars from the loose one.
                     if moves(o) && o < *k {
                         continue;
@@ -52,7 +54,8 @@ pub fn holds(check: &Check<'_>, step: u32) -> Result<(), CheckFault> {
     }
     bolted(check, &loose, &moves, &mut equations);
     let at = |mark: &str, p: [f64; 3]| {
-        let k = check.by_mark.get(mark).copied().filter(|k| moves(*k) && check.fixed.get(*k).copied().unwrap_or(false))?;
+        let k =
+            check.by_mark.get(mark).copied().filter(|k| moves(*k) && check.fixed.get(*k).copied().unwrap_or(false))?;
         let bar = check.bars.0.get(k)?;
         Some((k, bar, bar.station(DVec3::from_array(p))))
     };
@@ -103,7 +106,21 @@ pub fn holds(check: &Check<'_>, step: u32) -> Result<(), CheckFault> {
     }
 }
 
-/// Bars that need no sums: on walls, or pinned at two places apart to what is firm (a short one, at one place).
+/// Short bars that hang on the nails at one place until a board holds their other end: they hold nothing else.
+fn hanging(check: &Check<'_>) -> BTreeSet<usize> {
+    let hangs = |k: &usize| {
+        let Some(bar) = check.bars.0.get(*k).filter(|b| b.length <= STUB && !b.upright && !b.lies_on_wall) else {
+            return false;
+        };
+        let on = |other: Option<usize>| other.is_none_or(|o| check.fixed.get(o).copied().unwrap_or(false));
+        let pins = bar.pins.iter().filter(|p| on(p.other)).map(|p| p.at);
+        let (low, high) = pins.fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), s| (l.min(s), h.max(s)));
+        low <= high && high - low <= one_pin(bar) / 2.0
+    };
+    (0..check.fixed.len()).filter(|k| check.fixed[*k]).filter(hangs).collect()
+}
+
+/// Bars that need no sums: on walls, or pinned at two places apart to what is firm, or bolted in line to what is.
 fn firm(check: &Check<'_>) -> BTreeSet<usize> {
     let standing: Vec<usize> = (0..check.fixed.len()).filter(|k| check.fixed[*k]).collect();
     let mut firm: BTreeSet<usize> = standing.iter().copied().filter(|k| check.bars.0[*k].lies_on_wall).collect();
@@ -118,8 +135,7 @@ fn firm(check: &Check<'_>) -> BTreeSet<usize> {
             let (low, high) = pins.fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), p| (l.min(p.at), h.max(p.at)));
             // Pins that were drawn together share a place: any difference is a real distance.
             let stiff = bar.bolted.iter().any(|(o, _)| firm.contains(o));
-            let hangs = stiff || bar.length <= super::bars::STUB && !bar.upright && low <= high;
-            if hangs || high - low > super::bars::one_pin(bar) / 2.0 {
+            if stiff || high - low > one_pin(bar) / 2.0 {
                 firm.insert(*k);
             }
         }

@@ -44,8 +44,7 @@ pub struct Schedule {
 fn lifted_as_one(graph: &Graph<'_>, systems: &Systems) -> Vec<Vec<usize>> {
     let whole = |k: usize| {
         let kind = graph.timbers[k].kind();
-        is_rafter(kind)
-            || matches!(kind, MemberKind::HipRafter | MemberKind::ValleyRafter | MemberKind::CeilingJoist)
+        is_rafter(kind) || matches!(kind, MemberKind::HipRafter | MemberKind::ValleyRafter | MemberKind::CeilingJoist)
     };
     let mut chains: BTreeMap<usize, Vec<usize>> = BTreeMap::new();
     for k in (0..graph.timbers.len()).filter(|k| whole(*k)) {
@@ -150,7 +149,14 @@ impl Work<'_, '_> {
                 let rank = self.ranks[k];
                 let stands = vec![self.stands(k, &[])];
                 self.fixed[k] = true;
-                self.join(Draft { rank, stood: false, members: vec![k], props: Vec::new(), braces: Vec::new(), stands });
+                self.join(Draft {
+                    rank,
+                    stood: false,
+                    members: vec![k],
+                    props: Vec::new(),
+                    braces: Vec::new(),
+                    stands,
+                });
             } else if let Some(k) = self.next_on_props(|_| true) {
                 self.stand(k);
             } else {
@@ -222,9 +228,12 @@ impl Work<'_, '_> {
             }
             sorting::sort(self.graph, &self.systems, rank.turn, &mut now);
             for k in now {
-                let alone = [k];
-                let parts = if self.as_one[k].is_empty() || held(self.graph, k, &self.fixed) { &alone[..] } else { &self.as_one[k] };
-                for k in parts.to_vec() {
+                let parts = if self.as_one[k].is_empty() || held(self.graph, k, &self.fixed) {
+                    vec![k]
+                } else {
+                    self.as_one[k].clone()
+                };
+                for k in parts {
                     // Lengths after the first are in the step with it.
                     if !self.fixed[k] {
                         let one = self.stands(k, &[]);
@@ -247,10 +256,8 @@ impl Work<'_, '_> {
             let (done, all) = on.fold((0, 0), |(d, n), c| (d + usize::from(self.fixed[c.other]), n + 1));
             done == all && all > 0
         };
-        let now: Vec<usize> = self
-            .unfixed()
-            .filter(|k| small(*k) && joined(*k) && held(self.graph, *k, &self.fixed))
-            .collect();
+        let now: Vec<usize> =
+            self.unfixed().filter(|k| small(*k) && joined(*k) && held(self.graph, *k, &self.fixed)).collect();
         for k in now {
             let stands = self.stands(k, &[]);
             self.fixed[k] = true;
@@ -314,7 +321,8 @@ impl Work<'_, '_> {
         let mut firm = self.fixed.clone();
         for k in &members {
             let before = self.fixed.clone();
-            stands.push(Stands { mark: self.graph.timbers[*k].mark().to_owned(), on: self.graph.rests_on(*k, &before) });
+            stands
+                .push(Stands { mark: self.graph.timbers[*k].mark().to_owned(), on: self.graph.rests_on(*k, &before) });
             self.fixed[*k] = true;
             if plates.contains(k) {
                 let set = super::standing::brace_plate(self.graph, self.rules, &firm, *k, &mut self.temporary);
@@ -333,6 +341,7 @@ impl Work<'_, '_> {
 fn long(graph: &Graph<'_>, k: usize) -> bool {
     const LEAST: f64 = 400.0;
     graph.timbers.get(k).is_some_and(|t| {
-        t.length >= LEAST && !matches!(t.kind(), MemberKind::FishPlate | MemberKind::Wedge | MemberKind::Noggin | MemberKind::Stud)
+        t.length >= LEAST
+            && !matches!(t.kind(), MemberKind::FishPlate | MemberKind::Wedge | MemberKind::Noggin | MemberKind::Stud)
     })
 }

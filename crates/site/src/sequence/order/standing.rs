@@ -52,9 +52,8 @@ pub fn span(spots: &[f64]) -> Option<[f64; 2]> {
 /// Whether a timber lies still on these places: apart, with its centre of gravity between them.
 pub fn lies(graph: &Graph<'_>, k: usize, spots: &[f64]) -> bool {
     let Some(t) = graph.timbers.get(k) else { return false };
-    span(spots).is_some_and(|[low, high]| {
-        high - low >= SPREAD_SHARE * t.length && low <= t.balance && t.balance <= high
-    })
+    span(spots)
+        .is_some_and(|[low, high]| high - low >= SPREAD_SHARE * t.length && low <= t.balance && t.balance <= high)
 }
 
 /// Whether a timber is held at two places by what is fixed.
@@ -75,9 +74,7 @@ pub fn held_as_one(graph: &Graph<'_>, parts: &[usize], fixed: &[bool]) -> bool {
         length = length.max(t.length + shift);
     }
     let balance = if weight > 0.0 { moment / weight } else { length / 2.0 };
-    span(&spots).is_some_and(|[low, high]| {
-        high - low >= SPREAD_SHARE * length && low <= balance && balance <= high
-    })
+    span(&spots).is_some_and(|[low, high]| high - low >= SPREAD_SHARE * length && low <= balance && balance <= high)
 }
 
 /// Whether a short timber is nailed to something fixed at one place at least.
@@ -142,7 +139,8 @@ pub fn stand(graph: &Graph<'_>, rules: &Rules, fixed: &[bool], k: usize, turn: T
         lacks = !one && !other && !set(first, BraceWay::Along, 0.0, now) && !set(last, BraceWay::Along, 0.0, now);
     }
     let needed = 2usize.saturating_sub(held);
-    let mut across: Vec<f64> = if held == 1 && ends.len() == 1 { ends.clone() } else { vec![ends[0], ends[ends.len() - 1]] };
+    let mut across: Vec<f64> =
+        if held == 1 && ends.len() == 1 { ends.clone() } else { vec![ends[0], ends[ends.len() - 1]] };
     if held == 1 && across.len() > 1 {
         // The end that is not held.
         let [low, high] = span(&spots).unwrap_or([0.0, 0.0]);
@@ -204,7 +202,10 @@ fn clear_of_end(graph: &Graph<'_>, rules: &Rules, k: usize, end: End) -> f64 {
         p.z - plate_level(graph, p.truncate()) >= LEAST_PROP
     };
     let tries = || (0..).map(|n| start + STEP * f64::from(n)).take_while(|d| *d <= MOST_IN * t.length);
-    tries().find(|d| clear(*d) && room(*d)).or_else(|| tries().find(|d| room(*d))).map_or(place(MOST_IN * t.length), place)
+    tries()
+        .find(|d| clear(*d) && room(*d))
+        .or_else(|| tries().find(|d| room(*d)))
+        .map_or(place(MOST_IN * t.length), place)
 }
 
 fn prop(graph: &Graph<'_>, rules: &Rules, fixed: &[bool], k: usize, s: f64, name: String) -> Prop {
@@ -213,9 +214,11 @@ fn prop(graph: &Graph<'_>, rules: &Rules, fixed: &[bool], k: usize, s: f64, name
     let t = &graph.timbers[k];
     let head = t.under(s);
     let level = plate_level(graph, head.truncate());
-    let joists = graph.timbers.iter().enumerate().filter(|(j, j_t)| {
-        fixed.get(*j).copied().unwrap_or(false) && j_t.kind() == MemberKind::CeilingJoist
-    });
+    let joists = graph
+        .timbers
+        .iter()
+        .enumerate()
+        .filter(|(j, j_t)| fixed.get(*j).copied().unwrap_or(false) && j_t.kind() == MemberKind::CeilingJoist);
     let tops = joists.filter_map(|(_, j)| {
         let line = [j.under(0.0).truncate(), j.under(j.length).truncate()];
         let top = j.member.solid.points.iter().map(|p| p[2]).fold(f64::NEG_INFINITY, f64::max);
@@ -276,7 +279,8 @@ fn first_rafters(graph: &Graph<'_>, fixed: &[bool], k: usize, spots: &[f64]) -> 
             continue;
         }
         used[a] = true;
-        let across = (a + 1..found.len()).find(|b| !used[*b] && found[*b].2 != found[a].2 && found[*b].0 - found[a].0 < most);
+        let across =
+            (a + 1..found.len()).find(|b| !used[*b] && found[*b].2 != found[a].2 && found[*b].0 - found[a].0 < most);
         let mut group = vec![found[a].1];
         if let Some(b) = across {
             used[b] = true;

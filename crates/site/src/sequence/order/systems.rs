@@ -66,7 +66,9 @@ pub fn systems(graph: &Graph<'_>) -> Systems {
     }
     by_least(graph, &mut of, |t| t.kind() == MemberKind::Purlin);
     for _ in 0..4 {
-        by_most(graph, &mut of, |t| !matches!(t.kind(), MemberKind::WallPlate | MemberKind::CeilingJoist) || !t.on_wall);
+        by_most(graph, &mut of, |t| {
+            !matches!(t.kind(), MemberKind::WallPlate | MemberKind::CeilingJoist) || !t.on_wall
+        });
     }
     Systems { of: of.into_iter().map(|s| s.unwrap_or(count)).collect(), chain, pitch_break, count: count + 1 }
 }
@@ -88,9 +90,9 @@ fn is_break(graph: &Graph<'_>, k: usize) -> bool {
     let stands = |at_foot: bool| {
         me.contacts.iter().filter_map(|c| graph.timbers.get(c.other)).any(|t| {
             is_rafter(t.kind())
-                && t.contacts.iter().any(|c| {
-                    c.other == k && c.endways && (c.reach[0] < FOOT_SHARE * t.length) == at_foot
-                })
+                && t.contacts
+                    .iter()
+                    .any(|c| c.other == k && c.endways && (c.reach[0] < FOOT_SHARE * t.length) == at_foot)
         })
     };
     stands(true) && stands(false)
@@ -123,9 +125,8 @@ fn in_dormer(graph: &Graph<'_>, t: &Timber<'_>) -> bool {
 
 /// Whether a timber is the sole plate of struts.
 pub fn under_struts(graph: &Graph<'_>, t: &Timber<'_>) -> bool {
-    let touched = |kind: MemberKind| {
-        t.contacts.iter().filter_map(|c| graph.timbers.get(c.other)).any(|o| o.kind() == kind)
-    };
+    let touched =
+        |kind: MemberKind| t.contacts.iter().filter_map(|c| graph.timbers.get(c.other)).any(|o| o.kind() == kind);
     t.kind() == MemberKind::SolePlate && !touched(MemberKind::Stud)
 }
 
@@ -147,9 +148,11 @@ fn dormers(graph: &Graph<'_>, of: &mut [Option<usize>], mut count: usize) -> usi
         let plates = group.iter().filter(|k| graph.timbers[**k].kind() == MemberKind::WallPlate);
         let on_plates = plates.flat_map(|k| graph.timbers[*k].contacts.iter().map(|c| c.other));
         let from_below = |k: usize| {
-            graph.timbers[k].contacts.iter().filter_map(|c| graph.timbers.get(c.other)).any(|o| {
-                o.on_wall && o.kind() == MemberKind::WallPlate
-            })
+            graph.timbers[k]
+                .contacts
+                .iter()
+                .filter_map(|c| graph.timbers.get(c.other))
+                .any(|o| o.on_wall && o.kind() == MemberKind::WallPlate)
         };
         let rafters: Vec<usize> =
             on_plates.filter(|o| is_rafter(graph.timbers[*o].kind()) && !from_below(*o)).collect();
