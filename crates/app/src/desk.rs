@@ -3,11 +3,13 @@
 use crate::calls::calls;
 use crate::checks::{self, Checked};
 use crate::opening::{self, Open};
+use crate::ordering::{self, Ordered};
 use crate::refusal::Refusal;
 use crate::scene::Buffers;
 use crate::views::{
-    Card, CardAsk, Dialect, Edit, LengthStyle, NewJob, Nudge, Settings, ShapeChoice, Sketch, SketchAsk, SketchView,
-    Standing, StrengthLine, StrengthOf, StrengthView, StrengthWhy, StrengthWorking, WhyAsk,
+    Card, CardAsk, CuttingAsk, CuttingGroup, Dialect, Edit, LayoutAsk, LayoutView, LengthStyle, NewJob, Nudge,
+    OrderView, Settings, ShapeChoice, Sketch, SketchAsk, SketchView, Standing, StrengthLine, StrengthOf, StrengthView,
+    StrengthWhy, StrengthWorking, WhyAsk, YardAsk, YardRow,
 };
 use crate::{edits, shapes};
 use job::Job;
@@ -23,6 +25,7 @@ pub struct Desk {
     open: Option<Open>,
     scene: Option<Buffers>,
     checked: Option<Checked>,
+    ordered: Option<Ordered>,
 }
 
 /// The text of a job.
@@ -72,6 +75,28 @@ impl Desk {
             self.checked = Some(Checked::of(&open.text, job, solution));
         }
         self.checked.as_ref().map_or(Ok(None), Checked::found)
+    }
+
+    /// Works out the order of the open job, unless it is kept.
+    pub(crate) fn work_out_order(&mut self) -> Result<(), Refusal> {
+        let text = &self.open()?.text;
+        self.solution()?;
+        if self.ordered.as_ref().is_some_and(|kept| kept.is_of(text)) {
+            return Ok(());
+        }
+        // A roof whose strength can't be worked out is ordered by habit.
+        let _ = self.checked();
+        let (open, job, solution) = (self.open()?, self.job()?, self.solution()?);
+        let checks = self.checked.as_ref().and_then(|kept| kept.found().ok().flatten());
+        self.ordered = Some(Ordered::of(&open.text, job, solution, checks.map(|checks| &checks.strength)));
+        Ok(())
+    }
+
+    /// The order that was worked out last, if it is that of the open job.
+    pub(crate) fn order(&self) -> Result<&order::whole::Order, Refusal> {
+        let text = &self.open()?.text;
+        let kept = self.ordered.as_ref().filter(|kept| kept.is_of(text));
+        kept.ok_or_else(|| Refusal::new("no-order", "The order was not worked out yet", "Open it again"))?.found()
     }
 
     /// How lengths are shown.
@@ -125,6 +150,16 @@ calls! {
     strength_working: StrengthWhy => StrengthWorking = strength_working;
     /// The strength of a piece in one line; nothing when the job says no loads, or the piece carries none.
     strength_of: StrengthOf => Option<StrengthLine> = strength_of;
+    /// What to buy for the open job. Worked out when it is asked for, and kept while the job is the same.
+    order: () => OrderView = order;
+    /// How to cut what is bought.
+    cutting: CuttingAsk => Vec<CuttingGroup> = cutting;
+    /// How some lengths are cut, cut by cut.
+    layout: LayoutAsk => LayoutView = layout;
+    /// Offcuts that a device keeps from job to job, as shown.
+    offcuts: YardAsk => Vec<YardRow> = offcuts;
+    /// The prices of the open job as a price list.
+    price_list: () => String = price_list;
     /// The shapes that a new job can have.
     shapes: () => Vec<ShapeChoice> = shapes;
     /// The text of a new job.
@@ -146,6 +181,9 @@ fn edit(desk: &mut Desk, takes: Edit) -> Result<Standing, Refusal> {
     let (open, said) = edits::edited(desk, &takes)?;
     // A tick changes the text and nothing that the roof is made of.
     if let (Edit::Tick(_), Some(kept)) = (&takes, &mut desk.checked) {
+        kept.follow(&desk.open, &open.text);
+    }
+    if let (Edit::Tick(_), Some(kept)) = (&takes, &mut desk.ordered) {
         kept.follow(&desk.open, &open.text);
     }
     Ok(desk.put(open, said))
@@ -180,6 +218,26 @@ fn strength_working(desk: &mut Desk, takes: StrengthWhy) -> Result<StrengthWorki
 
 fn strength_of(desk: &mut Desk, takes: StrengthOf) -> Result<Option<StrengthLine>, Refusal> {
     checks::line(desk, &takes.mark)
+}
+
+fn order(desk: &mut Desk, _takes: ()) -> Result<OrderView, Refusal> {
+    ordering::view(desk)
+}
+
+fn cutting(desk: &mut Desk, takes: CuttingAsk) -> Result<Vec<CuttingGroup>, Refusal> {
+    ordering::cutting(desk, &takes)
+}
+
+fn layout(desk: &mut Desk, takes: LayoutAsk) -> Result<LayoutView, Refusal> {
+    ordering::layout(desk, &takes)
+}
+
+fn offcuts(desk: &mut Desk, takes: YardAsk) -> Result<Vec<YardRow>, Refusal> {
+    Ok(ordering::offcuts(desk, &takes))
+}
+
+fn price_list(desk: &mut Desk, _takes: ()) -> Result<String, Refusal> {
+    ordering::price_list(desk)
 }
 
 fn shapes(desk: &mut Desk, _takes: ()) -> Result<Vec<ShapeChoice>, Refusal> {

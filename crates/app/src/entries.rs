@@ -42,6 +42,15 @@ const GROUPS: &[(&str, &str)] = &[
     ("bearings.*", "Bearing"),
     ("loads", "Loads"),
     ("strength", "Strength"),
+    ("order", "Ordering and sawing"),
+    ("covering", "Covering"),
+    ("stock.*", "Stock"),
+    ("yard.*", "Offcut"),
+    ("price.*", "Price of"),
+    ("programme", "Programme"),
+    ("programme.hours", "Hours of work"),
+    ("access", "Access"),
+    ("record.*", "Record"),
 ];
 
 /// Keys that are not for changing by themselves.
@@ -63,6 +72,7 @@ pub(crate) fn of(shown: &Shown<'_>) -> Vec<Entry> {
         ("openings", shown.said.names("openings")),
         ("dormers", shown.said.names("dormers")),
         ("bearings", shown.said.names("bearings")),
+        ("stock", shown.said.names("stock")),
     ] {
         for name in names {
             for key in listed().filter(|key| key.path.strip_prefix(group).is_some_and(|rest| rest.starts_with(".*"))) {
@@ -116,7 +126,7 @@ pub(crate) fn phrase(path: &str) -> String {
     // The group with its name taken out, as the table has it.
     let (star, name) = match words.as_slice() {
         ["roof", "walls", name, ..] => (2, *name),
-        ["openings" | "dormers" | "bearings", name, ..] => (1, *name),
+        ["openings" | "dormers" | "bearings" | "stock" | "yard" | "price", name, ..] => (1, *name),
         _ => (usize::MAX, ""),
     };
     let pattern = |upto: usize| {

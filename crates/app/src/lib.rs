@@ -16,6 +16,7 @@ mod edits;
 mod entries;
 pub mod measure;
 mod opening;
+mod ordering;
 mod overview;
 mod papers;
 mod refusal;

@@ -6,10 +6,11 @@ import type { Place } from "./session";
 const built = import.meta.glob<{ default: Component<Place> }>([
   "../places/measure/Measure.svelte",
   "../places/shape/Shape.svelte",
+  "../places/order/Order.svelte",
   "../places/bench/Bench.svelte",
 ]);
 
-export type PlaceName = "measure" | "shape" | "bench";
+export type PlaceName = "measure" | "shape" | "order" | "bench";
 
 export interface PlaceEntry {
   name: PlaceName;
@@ -19,6 +20,7 @@ export interface PlaceEntry {
 const ORDER: [PlaceName, string][] = [
   ["measure", "../places/measure/Measure.svelte"],
   ["shape", "../places/shape/Shape.svelte"],
+  ["order", "../places/order/Order.svelte"],
   ["bench", "../places/bench/Bench.svelte"],
 ];
 

@@ -3,19 +3,21 @@
 import { settings } from "../state/settings.svelte";
 import ukBench from "./uk/bench.json";
 import ukMeasure from "./uk/measure.json";
+import ukOrder from "./uk/order.json";
 import ukShape from "./uk/shape.json";
 import ukShell from "./uk/shell.json";
 import usBench from "./us/bench.json";
 import usMeasure from "./us/measure.json";
+import usOrder from "./us/order.json";
 import usShape from "./us/shape.json";
 import usShell from "./us/shell.json";
 
-const uk = { ...ukShell, ...ukMeasure, ...ukShape, ...ukBench };
+const uk = { ...ukShell, ...ukMeasure, ...ukShape, ...ukOrder, ...ukBench };
 
 /** The key of something that the app says. */
 export type Word = keyof typeof uk;
 
-const us: Partial<Record<Word, string>> = { ...usShell, ...usMeasure, ...usShape, ...usBench };
+const us: Partial<Record<Word, string>> = { ...usShell, ...usMeasure, ...usShape, ...usOrder, ...usBench };
 
 /** What the app says under this key, with `{name}` filled in. Drawn again when the words are changed. */
 export function t(key: Word, values: Record<string, string | number> = {}): string {

@@ -11,6 +11,8 @@ mod writing;
 pub use card::card;
 pub use piece::piece_mark;
 pub use progress::{Progress, progress, tick, ticked_and_gone};
+pub(crate) use ways::through_stock;
+pub(crate) use writing::Writing;
 
 #[cfg(test)]
 mod tests;

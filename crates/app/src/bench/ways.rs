@@ -2,8 +2,9 @@
 
 use super::writing::Writing;
 use crate::views::{Figure, Ways};
+use geometry::Angle;
 use job::written::{degrees, tenth};
-use roof::solution::{Cut, Member, SquareSetting};
+use roof::solution::{Cut, Member, SawSetting, SquareSetting};
 
 /// An angle nearer to square is not worth setting, degrees.
 const SQUARE: f64 = 0.05;
@@ -40,6 +41,32 @@ pub fn ways(writing: &Writing, member: &Member, number: usize, cut: &Cut) -> Way
         ways.degrees.push(figure("On the top edge", degrees(cut.edge_angle_deg), why("edge")));
         ways.square.extend(on_square(writing, "edge", cut.edge_square, cut.edge_bevel_mm_in_100, &why("edge")));
         ways.gauge.push(figure("On the top edge", gauge(writing, cut.edge_bevel_mm_in_100), why("edge")));
+    }
+    ways
+}
+
+/// The settings of a cut through a length of stock, which no card has: nothing to ask why with.
+pub fn through_stock(
+    writing: &Writing,
+    [face_deg, edge_deg]: [f64; 2],
+    saw: SawSetting,
+    square: SquareSetting,
+) -> Ways {
+    let figure = |label: &str, value: String| Figure { label: writing.say(label), value, why: None };
+    // How much the line gains over 100 mm of depth.
+    let in_100 = if square.run > 0.0 { square.rise / square.run * GAUGE_RUN } else { ALONG };
+    let mut ways = Ways {
+        degrees: vec![figure("On the side", degrees(face_deg))],
+        square: on_square(writing, "side", square, in_100, &None),
+        gauge: vec![figure("On the side", gauge(writing, in_100))],
+        saw: vec![figure("Mitre", degrees(saw.mitre_deg)), figure("Tilt of the blade", degrees(saw.tilt_deg))],
+    };
+    if edge_deg.abs() > SQUARE {
+        let tan = Angle::deg(edge_deg).tan();
+        let slope = if tan.is_finite() { (tan * GAUGE_RUN).min(ALONG) } else { ALONG };
+        ways.degrees.push(figure("On the edge", degrees(edge_deg)));
+        ways.gauge.push(figure("On the edge", gauge(writing, slope)));
+        ways.square.push(figure("On the edge", degrees(edge_deg)));
     }
     ways
 }

@@ -2,6 +2,7 @@
 
 mod carries;
 mod keys;
+mod order;
 mod pitch;
 mod ridge;
 mod slopes;
@@ -53,8 +54,17 @@ pub(crate) fn edited(desk: &Desk, edit: &Edit) -> Result<(Open, String), Refusal
         Edit::Wall { wall, form } => wall::form(open, wall, *form)?,
         Edit::Pitch { wall, pitch_deg } => pitch::set(open, wall.as_deref(), *pitch_deg)?,
         Edit::RidgeHeight { ridge, height_mm } => ridge::set(open, ridge, *height_mm, desk.lengths())?,
+        Edit::StockPrice(given) => order::stock_price(open, given)?,
+        Edit::ItemPrice(given) => order::item_price(open, given)?,
+        Edit::Yard { offcuts } => order::into_yard(open, offcuts)?,
+        Edit::YardOne(given) => order::one_into_yard(open, given)?,
+        Edit::Covering { of } => order::covering(open, of)?,
+        Edit::PriceList { text } => return order::price_list(open, text),
         Edit::Tick(tick) => return ticks::ticked(open, tick),
     };
+    if order::leaves_the_roof(edit) {
+        return Ok((order::without_roof(open, &changes)?, changes.said));
+    }
     let text = changes.applied(&open.text)?;
     let new = opening::open(text)?;
     // A roof that stood is not given up for one that can't be built.

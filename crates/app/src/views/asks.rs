@@ -1,5 +1,6 @@
 //! What the app asks with.
 
+use super::{ItemPriceGiven, Offcut, OffcutGiven, StockPriceGiven};
 use serde::{Deserialize, Serialize};
 
 /// How figures and words are shown; a matter of the device, not of the job.
@@ -82,6 +83,27 @@ pub enum Edit {
     Carries {
         /// The keys. An empty value takes its key out.
         values: Vec<KeyGiven>,
+    },
+    /// Writes the price of a stock of timber.
+    StockPrice(StockPriceGiven),
+    /// Writes the price of something else.
+    ItemPrice(ItemPriceGiven),
+    /// Reads a price list in. One with faults is refused as a whole.
+    PriceList {
+        /// Its text.
+        text: String,
+    },
+    /// Puts offcuts into the yard of the job.
+    Yard {
+        /// The offcuts.
+        offcuts: Vec<Offcut>,
+    },
+    /// Puts one kind of offcut into the yard of the job, as typed.
+    YardOne(OffcutGiven),
+    /// Chooses what covers the slopes; an empty word takes it out.
+    Covering {
+        /// Its word.
+        of: String,
     },
 }
 

@@ -2,6 +2,7 @@
 
 mod asks;
 mod bench;
+mod order;
 mod scene;
 mod sketch;
 mod standing;
@@ -12,6 +13,11 @@ pub use asks::{
     Tick, WallForm, WhyAsk,
 };
 pub use bench::{Card, CutRow, Figure, Step, Ways};
+pub use order::{
+    CoveredSlope, CuttingAsk, CuttingGroup, ItemPriceGiven, LaidRow, LayoutAsk, LayoutRow, LayoutView, Offcut,
+    OffcutGiven, OrderBuy, OrderCovering, OrderLine, OrderNotice, OrderTimber, OrderView, SawStep, StockPrice,
+    StockPriceGiven, YardAsk, YardRow,
+};
 pub use scene::{Run, Scene, SceneMember, SceneSlope};
 pub use sketch::{
     Corner, Diagonal, ReadingLine, Sketch, SketchAsk, SketchPart, SketchStep, SketchView, SketchWall, Snap, Touched,

@@ -109,10 +109,12 @@ const fn word(turn: Turn) -> &'static str {
 
 fn cut(cut: &SawCut, [thickness, depth]: [f64; 2]) -> CutOut {
     let [nx, ny, nz] = cut.normal;
-    // On the near side, at half the thickness towards the carpenter: along = at - (up - middle) ny/nx - across nz/nx.
-    let along = |up: f64| {
-        if nx.abs() > 0.0 { cut.at - ((up - depth / 2.0) * ny - thickness / 2.0 * nz) / nx } else { cut.at }
+    // On the side that lies up, half the thickness against `across`, and on the one that lies down, half of it along:
+    // along = at - (up - middle) ny/nx - across nz/nx.
+    let along = |up: f64, across: f64| {
+        if nx.abs() > 0.0 { cut.at - ((up - depth / 2.0) * ny + across * nz) / nx } else { cut.at }
     };
+    let edges = |across: f64| [along(0.0, across), along(depth, across)];
     CutOut {
         what: match cut.what {
             CutFor::Squaring => "squaring",
@@ -122,7 +124,8 @@ fn cut(cut: &SawCut, [thickness, depth]: [f64; 2]) -> CutOut {
         }
         .to_owned(),
         ends: cut.ends.iter().map(|e| u32::try_from(*e).unwrap_or(u32::MAX)).collect(),
-        at_mm: [along(0.0), along(depth)],
+        at_mm: edges(-thickness / 2.0),
+        under_mm: edges(thickness / 2.0),
         kerf_right: cut.kerf_right,
         face_angle_deg: cut.marking.face_deg,
         edge_angle_deg: cut.marking.edge_deg,

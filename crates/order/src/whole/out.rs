@@ -173,6 +173,9 @@ pub struct CutOut {
     /// Where its line crosses the lower and the upper edge of the wide side that faces up, from the left end, mm: the
     /// side of the blade that is kept.
     pub at_mm: [f64; 2],
+    /// The same on the wide side that lies down: where it differs, the blade leans.
+    #[serde(default)]
+    pub under_mm: [f64; 2],
     /// The blade takes its kerf to the right of the line.
     pub kerf_right: bool,
     /// On the wide side, from square across, degrees.

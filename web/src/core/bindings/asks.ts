@@ -1,4 +1,5 @@
 // Made from the Rust types by `UPDATE=1 cargo test -p app --features bindings`. Not to be changed by hand.
+import type { ItemPriceGiven, Offcut, OffcutGiven, StockPriceGiven } from "./order";
 import type { Picture } from "./picture";
 
 /** Asks for the card of a piece. */
@@ -35,7 +36,13 @@ ridge: string,
 /** Height above the datum of the plates, mm. */
 height_mm: number, } | { "do": "tick" } & Tick | { "do": "carries",
 /** The keys. An empty value takes its key out. */
-values: Array<KeyGiven>, };
+values: Array<KeyGiven>, } | { "do": "stock_price" } & StockPriceGiven | { "do": "item_price" } & ItemPriceGiven | { "do": "price_list",
+/** Its text. */
+text: string, } | { "do": "yard",
+/** The offcuts. */
+offcuts: Array<Offcut>, } | { "do": "yard_one" } & OffcutGiven | { "do": "covering",
+/** Its word. */
+of: string, };
 
 /** A key as typed. */
 export type KeyGiven = {

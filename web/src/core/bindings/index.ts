@@ -2,6 +2,7 @@
 import type { CardAsk, Edit, NewJob, Nudge, Settings, ShapeChoice, WhyAsk } from "./asks";
 import type { Card } from "./bench";
 import type { Opened } from "./desk";
+import type { CuttingAsk, CuttingGroup, LayoutAsk, LayoutView, OrderView, YardAsk, YardRow } from "./order";
 import type { Sketch, SketchAsk, SketchView } from "./sketch";
 import type { Standing } from "./standing";
 import type { StrengthLine, StrengthOf, StrengthView, StrengthWhy, StrengthWorking } from "./strength";
@@ -10,6 +11,7 @@ import type { Working } from "./working";
 export type * from "./asks";
 export type * from "./bench";
 export type * from "./desk";
+export type * from "./order";
 export type * from "./picture";
 export type * from "./refusal";
 export type * from "./scene";
@@ -38,6 +40,16 @@ export interface Calls {
   strength_working: [StrengthWhy, StrengthWorking];
   /** The strength of a piece in one line; nothing when the job says no loads, or the piece carries none. */
   strength_of: [StrengthOf, StrengthLine | null];
+  /** What to buy for the open job. Worked out when it is asked for, and kept while the job is the same. */
+  order: [null, OrderView];
+  /** How to cut what is bought. */
+  cutting: [CuttingAsk, Array<CuttingGroup>];
+  /** How some lengths are cut, cut by cut. */
+  layout: [LayoutAsk, LayoutView];
+  /** Offcuts that a device keeps from job to job, as shown. */
+  offcuts: [YardAsk, Array<YardRow>];
+  /** The prices of the open job as a price list. */
+  price_list: [null, string];
   /** The shapes that a new job can have. */
   shapes: [null, Array<ShapeChoice>];
   /** The text of a new job. */
