@@ -6,14 +6,17 @@ use crate::opening::{self, Open};
 use crate::ordering::{self, Ordered};
 use crate::refusal::Refusal;
 use crate::scene::Buffers;
+use crate::siting::{self, Sited};
 use crate::views::{
     Card, CardAsk, CuttingAsk, CuttingGroup, Dialect, Edit, LayoutAsk, LayoutView, LengthStyle, NewJob, Nudge,
-    OrderView, Settings, ShapeChoice, Sketch, SketchAsk, SketchView, Standing, StrengthLine, StrengthOf, StrengthView,
-    StrengthWhy, StrengthWorking, WhyAsk, YardAsk, YardRow,
+    OrderView, Settings, ShapeChoice, SiteAccess, SiteAsk, SiteLifts, SitePictureAsk, SiteProgramme, SiteRecords,
+    SiteSteps, Sketch, SketchAsk, SketchView, Standing, StrengthLine, StrengthOf, StrengthView, StrengthWhy,
+    StrengthWorking, WhyAsk, YardAsk, YardRow,
 };
 use crate::{edits, shapes};
 use job::Job;
 use job::written::Lengths;
+use picture::Picture;
 use roof::solution::Solution;
 use serde::Deserialize;
 use working::Working;
@@ -26,6 +29,7 @@ pub struct Desk {
     scene: Option<Buffers>,
     checked: Option<Checked>,
     ordered: Option<Ordered>,
+    sited: Option<Sited>,
 }
 
 /// The text of a job.
@@ -99,6 +103,22 @@ impl Desk {
         kept.ok_or_else(|| Refusal::new("no-order", "The order was not worked out yet", "Open it again"))?.found()
     }
 
+    /// Works out how the open job is put up, unless it is kept.
+    pub(crate) fn work_out_site(&mut self) -> Result<(), Refusal> {
+        let (open, job, solution) = (self.open()?, self.job()?, self.solution()?);
+        if self.sited.as_ref().is_none_or(|kept| !kept.is_of(&open.text)) {
+            self.sited = Some(Sited::of(&open.text, job, solution));
+        }
+        Ok(())
+    }
+
+    /// How the open job is put up, as it was worked out last, if it is that of the open job.
+    pub(crate) fn site(&self) -> Result<&site::whole::Site, Refusal> {
+        let text = &self.open()?.text;
+        let kept = self.sited.as_ref().filter(|kept| kept.is_of(text));
+        kept.ok_or_else(|| Refusal::new("no-site", "Putting up was not worked out yet", "Open it again"))?.found()
+    }
+
     /// How lengths are shown.
     pub(crate) fn lengths(&self) -> Lengths {
         let show = self.open.as_ref().and_then(|open| open.job.as_ref().ok()).map(|job| job.show);
@@ -160,6 +180,20 @@ calls! {
     offcuts: YardAsk => Vec<YardRow> = offcuts;
     /// The prices of the open job as a price list.
     price_list: () => String = price_list;
+    /// The steps of putting the open job up. Worked out when it is asked for, and kept while the job is the same.
+    site_steps: () => SiteSteps = siting::steps;
+    /// The roof at a step.
+    site_picture: SitePictureAsk => Picture = siting::picture;
+    /// What is lifted.
+    site_lifts: () => SiteLifts = siting::lifts;
+    /// When the roof goes up.
+    site_programme: SiteAsk => SiteProgramme = siting::programme;
+    /// What it is put up from.
+    site_access: () => SiteAccess = siting::access;
+    /// The papers of the access.
+    site_records: () => SiteRecords = siting::records;
+    /// The programme as a calendar file.
+    site_calendar: () => String = siting::calendar;
     /// The shapes that a new job can have.
     shapes: () => Vec<ShapeChoice> = shapes;
     /// The text of a new job.
@@ -181,6 +215,9 @@ fn edit(desk: &mut Desk, takes: Edit) -> Result<Standing, Refusal> {
     let (open, said) = edits::edited(desk, &takes)?;
     // A tick changes the text and nothing that the roof is made of.
     if let (Edit::Tick(_), Some(kept)) = (&takes, &mut desk.checked) {
+        kept.follow(&desk.open, &open.text);
+    }
+    if let (Edit::Tick(_), Some(kept)) = (&takes, &mut desk.sited) {
         kept.follow(&desk.open, &open.text);
     }
     Ok(desk.put(open, said))

@@ -22,6 +22,7 @@ mod papers;
 mod refusal;
 mod scene;
 mod shapes;
+mod siting;
 pub mod views;
 mod why;
 pub mod wording;

@@ -4,6 +4,7 @@ mod carries;
 mod keys;
 mod order;
 mod pitch;
+mod record;
 mod ridge;
 mod slopes;
 mod ticks;
@@ -59,10 +60,11 @@ pub(crate) fn edited(desk: &Desk, edit: &Edit) -> Result<(Open, String), Refusal
         Edit::Yard { offcuts } => order::into_yard(open, offcuts)?,
         Edit::YardOne(given) => order::one_into_yard(open, given)?,
         Edit::Covering { of } => order::covering(open, of)?,
+        Edit::Record(given) => record::set(open, given)?,
         Edit::PriceList { text } => return order::price_list(open, text),
         Edit::Tick(tick) => return ticks::ticked(open, tick),
     };
-    if order::leaves_the_roof(edit) {
+    if order::leaves_the_roof(edit) || record::leaves_the_roof(edit) {
         return Ok((order::without_roof(open, &changes)?, changes.said));
     }
     let text = changes.applied(&open.text)?;

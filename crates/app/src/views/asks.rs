@@ -1,6 +1,6 @@
 //! What the app asks with.
 
-use super::{ItemPriceGiven, Offcut, OffcutGiven, StockPriceGiven};
+use super::{ItemPriceGiven, Offcut, OffcutGiven, RecordGiven, StockPriceGiven};
 use serde::{Deserialize, Serialize};
 
 /// How figures and words are shown; a matter of the device, not of the job.
@@ -100,6 +100,8 @@ pub enum Edit {
     },
     /// Puts one kind of offcut into the yard of the job, as typed.
     YardOne(OffcutGiven),
+    /// Writes what people on site say in place of a statement, or in answer to a question.
+    Record(RecordGiven),
     /// Chooses what covers the slopes; an empty word takes it out.
     Covering {
         /// Its word.

@@ -4,6 +4,7 @@ mod asks;
 mod bench;
 mod order;
 mod scene;
+mod site;
 mod sketch;
 mod standing;
 mod strength;
@@ -19,6 +20,11 @@ pub use order::{
     StockPriceGiven, YardAsk, YardRow,
 };
 pub use scene::{Run, Scene, SceneMember, SceneSlope};
+pub use site::{
+    RecordGiven, SiteAccess, SiteAsk, SiteBar, SiteBay, SiteField, SiteFigure, SiteForm, SiteHire, SiteHold, SiteLift,
+    SiteLifts, SitePaper, SitePhase, SitePictureAsk, SiteProgramme, SiteRecords, SiteRow, SiteSection, SiteStep,
+    SiteSteps, SiteStrap, SiteTimbers, SiteVerdict, SiteWall,
+};
 pub use sketch::{
     Corner, Diagonal, ReadingLine, Sketch, SketchAsk, SketchPart, SketchStep, SketchView, SketchWall, Snap, Touched,
 };
