@@ -17,39 +17,16 @@ mod layout;
 mod lists;
 mod marks;
 mod members_csv;
-mod order;
-mod order_buy;
-mod order_cutting;
-mod order_labels;
-mod order_offcuts;
 mod order_sheets;
-mod order_strip;
-mod order_words;
 mod page;
+mod painting;
 mod pdf;
 mod piece_view;
 mod plan;
 mod sheet;
-mod site_access;
-mod site_gantt;
-mod site_holds;
-mod site_layout;
-mod site_lifts;
-mod site_parts;
-mod site_plan;
-mod site_programme;
-mod site_records;
 mod site_sheets;
-mod site_statements;
-mod site_steps;
-mod site_temporary;
-mod site_view;
-mod span_sheet;
 mod spreadsheet;
-mod spreadsheet_csv;
-mod spreadsheet_file;
-mod strength_sheet;
-mod strength_words;
+mod strength_sheets;
 mod strips;
 mod survey_sheet;
 mod svg;
@@ -69,11 +46,11 @@ pub use order_sheets::order_sheets;
 use page::Page;
 use sheet::Sheet;
 pub use site_sheets::SitePapers;
-pub use span_sheet::{MOST_CENTRES, span_sheets, spans_csv};
+pub use spreadsheet::csv::order_csv;
 pub use spreadsheet::order_xlsx;
-pub use spreadsheet_csv::order_csv;
-pub use strength_sheet::StrengthPapers;
-pub use strength_words::{KindUse, Matter, by_kind, figure, for_engineer, percent, verdict, written_span};
+pub use strength_sheets::sheet::StrengthPapers;
+pub use strength_sheets::spans::{MOST_CENTRES, span_sheets, spans_csv};
+pub use strength_sheets::words::{KindUse, Matter, by_kind, figure, for_engineer, percent, verdict, written_span};
 
 /// Why a sheet or list could not be made.
 #[derive(Debug, thiserror::Error, PartialEq, Eq)]
@@ -140,7 +117,7 @@ pub fn pack_with(solution: &Solution, papers: &Papers<'_>) -> Result<Vec<u8>, Pa
         pages.extend(order_sheets(solution, order));
     }
     if let Some(papers) = &papers.strength {
-        pages.extend(strength_sheet::pages(solution, papers));
+        pages.extend(strength_sheets::sheet::pages(solution, papers));
     }
     if let Some(site) = papers.site {
         pages.extend(site_sheets::site_pages(solution, &SitePapers::of(site)));
@@ -185,7 +162,7 @@ pub fn order_pdf(solution: &Solution, order: &Order) -> Result<Vec<u8>, PackErro
 /// As [`pack`].
 pub fn labels_pdf(solution: &Solution, order: &Order) -> Result<Vec<u8>, PackError> {
     let info = pdf::Info { title: &solution.title, subject: "Labels for the timbers of a roof" };
-    pdf::write(&order_labels::sheets(solution, order), &info)
+    pdf::write(&order_sheets::labels::sheets(solution, order), &info)
 }
 
 /// The plan of the roof as SVG, to scale when printed at 100 %.
@@ -218,11 +195,5 @@ mod fixture;
 #[cfg(test)]
 mod layout_checks;
 #[cfg(test)]
-mod order_checks;
-#[cfg(test)]
 #[path = "../tests/order_fixture/mod.rs"]
 mod order_fixture;
-#[cfg(test)]
-mod site_checks;
-#[cfg(test)]
-mod strength_checks;

@@ -5,7 +5,7 @@ use roof::solution::{BoltWay, CutPlace, Member, TapeMark};
 
 use crate::facets::{Facet, facets, half};
 use crate::layout::{Room, scale, scale_words, spread};
-use crate::order::far_to_near;
+use crate::painting::far_to_near;
 use crate::sheet::{Anchor, Dash, Pen, Pt, Role, Sheet};
 use crate::text::{SMALLEST_PT, Style};
 use crate::vec3::{V3, dot, sub};

@@ -4,7 +4,7 @@ use roof::solution::{Member, Solution};
 
 use crate::facets::{Facet, facets};
 use crate::layout::Room;
-use crate::order::far_to_near;
+use crate::painting::far_to_near;
 use crate::sheet::{Pen, Pt, Role, Sheet};
 use crate::vec3::{V3, cross, dot, unit};
 

@@ -26,6 +26,7 @@ fn cut(what: &str, ends: &[u32], at: [f64; 2], kerf_right: bool) -> CutOut {
         what: what.into(),
         ends: ends.to_vec(),
         at_mm: at,
+        under_mm: at,
         kerf_right,
         face_angle_deg: if lean { 40.0 } else { 0.0 },
         edge_angle_deg: 0.0,

@@ -8,9 +8,9 @@ use site::access::{Access, BayCheck, Verdict};
 use crate::flow::Flow;
 use crate::layout::Room;
 use crate::page::{BOTTOM, LEFT, Page, ROOM};
-use crate::site_layout;
-use crate::site_parts::{FIGURE, MOST_LINES, SMALL, STRONG, WORDS, basis, boxed, paragraph, part, verdict};
-use crate::site_statements::section;
+use crate::site_sheets::layout;
+use crate::site_sheets::parts::{FIGURE, MOST_LINES, SMALL, STRONG, WORDS, basis, boxed, paragraph, part, verdict};
+use crate::site_sheets::statements::section;
 use crate::table::{Column, Table};
 
 /// On every sheet of access.
@@ -58,8 +58,7 @@ fn plan(flow: &mut Flow, solution: &Solution, access: &Access, lengths: Lengths)
     paragraph(flow, STRONG, &words);
     let height = flow.left();
     let (sheet, y) = flow.block(height);
-    let unplaced =
-        site_layout::draw(sheet, solution, access, Room { x: LEFT, y, w: ROOM, h: (BOTTOM - y).min(height) });
+    let unplaced = layout::draw(sheet, solution, access, Room { x: LEFT, y, w: ROOM, h: (BOTTOM - y).min(height) });
     if !unplaced.is_empty() {
         paragraph(flow, SMALL, &format!("No room on the plan for: {}.", unplaced.join("; ")));
     }

@@ -3,7 +3,7 @@
 use site::access::{Row, Section, Statement, Verdict};
 
 use crate::flow::Flow;
-use crate::site_parts::{MOST_LINES, SMALL, STRONG, WORDS, basis, blank, part, part_with, pieces, verdict};
+use crate::site_sheets::parts::{MOST_LINES, SMALL, STRONG, WORDS, basis, blank, part, part_with, pieces, verdict};
 use crate::table::{Column, Table};
 
 /// Lines to write an answer on.

@@ -8,11 +8,11 @@ use crate::flow::Flow;
 use crate::layout::Room;
 use crate::page::{LEFT, Page, RIGHT, ROOM};
 use crate::sheet::{Pen, Role, Sheet};
-use crate::site_parts::{
+use crate::site_sheets::parts::{
     FIGURE, MOST_LINES, SMALL, STRONG, TICK, TICK_STYLE, WORDS, boxed, paragraph, part, pieces, standing,
 };
-use crate::site_plan::{Ground, Sign, key};
-use crate::site_steps::tolerance;
+use crate::site_sheets::plan::{Ground, Sign, key};
+use crate::site_sheets::steps::tolerance;
 use crate::table::{Column, Table};
 
 /// On every sheet of holds and straps.

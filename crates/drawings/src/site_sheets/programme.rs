@@ -7,8 +7,10 @@ use crate::cover::key_figures;
 use crate::flow::Flow;
 use crate::layout::Room;
 use crate::page::{BOTTOM, LEFT, Page, ROOM};
-use crate::site_gantt;
-use crate::site_parts::{FIGURE, MOST_LINES, SMALL, STRONG, TICK, TICK_STYLE, WORDS, basis, boxed, paragraph, part};
+use crate::site_sheets::gantt;
+use crate::site_sheets::parts::{
+    FIGURE, MOST_LINES, SMALL, STRONG, TICK, TICK_STYLE, WORDS, basis, boxed, paragraph, part,
+};
 use crate::table::{Column, Table};
 use crate::text::Style;
 
@@ -54,7 +56,7 @@ fn picture(flow: &mut Flow, programme: &Programme) {
     let (sheet, y) = flow.block(FIGURES + 3.0);
     key_figures(sheet, &boxes, [LEFT, y], [ROOM, FIGURES], Style::bold(13.0));
     let room = Room { x: LEFT, y: y + FIGURES + 2.0, w: ROOM, h: BOTTOM - y - FIGURES - 10.0 };
-    let end = site_gantt::draw(sheet, programme, room);
+    let end = gantt::draw(sheet, programme, room);
     let y = end.max(room.y) + 5.0;
     let words = format!(
         "Hatched: critical, the end hangs on it. {}The range is that of {} runs with other hours and other weather.",

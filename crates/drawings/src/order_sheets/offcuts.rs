@@ -5,8 +5,8 @@ use order::whole::Order;
 use roof::solution::Solution;
 
 use crate::flow::Flow;
-use crate::order_buy::paragraph;
-use crate::order_words::{group_name, kilograms, placed};
+use crate::order_sheets::buy::paragraph;
+use crate::order_sheets::words::{group_name, kilograms, placed};
 use crate::page::{BOTTOM, LEFT, Page, RIGHT};
 use crate::table::{Column, Table};
 use crate::text::Style;
@@ -98,7 +98,7 @@ pub fn weights(order: &Order) -> Vec<Page> {
     let mut next = 0;
     while next < table.len() {
         // The first block of a page begins it; what is left of the page is then used up.
-        let (sheet, y) = flow.block(table.least_height());
+        let (sheet, y) = flow.block(table.least_height(next));
         let (after, _) = table.draw(sheet, [LEFT, y], BOTTOM, next);
         // A row higher than a page is left out rather than tried for ever.
         next = if after == next { next + 1 } else { after };

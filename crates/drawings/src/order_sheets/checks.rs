@@ -6,10 +6,11 @@ use crate::fixture::hipped;
 use crate::layout::overlap;
 use crate::layout_checks::faults_of;
 use crate::order_fixture::made;
+use crate::order_sheets::labels;
 use crate::page::frame;
 use crate::sheet::{Item, Sheet, Text};
 use crate::text::SMALLEST_PT;
-use crate::{Papers, labels_pdf, order_labels, order_pdf, order_sheets, pack, pack_with};
+use crate::{Papers, labels_pdf, order_pdf, order_sheets, pack, pack_with};
 
 const LONG: &str =
     " which is a very long text that somebody wrote at length, withaverylongwordwithoutanyspaceinitatall";
@@ -181,7 +182,7 @@ fn labels_keep_to_themselves() {
     let solution = hipped();
     for words in ["", LONG] {
         let order = made(words);
-        let sheets = order_labels::sheets(&solution, &order);
+        let sheets = labels::sheets(&solution, &order);
         let timbers: u32 = order.timber.iter().filter(|t| t.refused.is_none()).map(|t| t.timbers).sum();
         let mut marks = 0;
         for sheet in &sheets {

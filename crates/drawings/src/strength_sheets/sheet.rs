@@ -10,7 +10,7 @@ use crate::flow::Flow;
 use crate::marks::ranges;
 use crate::page::{LEFT, Page, ROOM};
 use crate::sheet::{Anchor, Pen, Role};
-use crate::strength_words::{by_kind, figure, for_engineer, percent, verdict};
+use crate::strength_sheets::words::{by_kind, figure, for_engineer, percent, verdict};
 use crate::table::{Column, Table};
 use crate::text::Style;
 

@@ -8,8 +8,8 @@ use roof::solution::Solution;
 use crate::flow::Flow;
 use crate::layout::{scale, scale_words};
 use crate::marks::ranges;
-use crate::order_strip::{NUMBERS, OUTSIDE, STRIP_LEFT, STRIP_ROOM, Strip};
-use crate::order_words::{Placed, best_words, cut_word, group_name, keep_word, placed, shared_words};
+use crate::order_sheets::strip::{NUMBERS, OUTSIDE, STRIP_LEFT, STRIP_ROOM, Strip};
+use crate::order_sheets::words::{Placed, best_words, cut_word, group_name, keep_word, placed, shared_words};
 use crate::page::{LEFT, Page, RIGHT, ROOM};
 use crate::sheet::{Anchor, Pen, Role, Sheet};
 use crate::text::{SMALLEST_PT, Style, one_line};
@@ -223,7 +223,7 @@ fn layout(flow: &mut Flow, strip: &Strip<'_>, lengths: Lengths) {
 
 /// Marks of a layout that is not drawn.
 fn all_marks(layout: &Layout) -> Vec<String> {
-    layout.pieces.iter().map(crate::order_strip::whole_mark).collect()
+    layout.pieces.iter().map(crate::order_sheets::strip::whole_mark).collect()
 }
 
 /// Which layout, how many, of what.

@@ -5,7 +5,7 @@ use order::whole::out::{CutOut, LaidOut};
 
 use crate::layout::spread;
 use crate::marks::ranges;
-use crate::order_words::Placed;
+use crate::order_sheets::words::Placed;
 use crate::page::{LEFT, RIGHT};
 use crate::sheet::{Anchor, Dash, Pen, Pt, Role, Sheet};
 use crate::text::{SMALLEST_PT, Style, one_line};

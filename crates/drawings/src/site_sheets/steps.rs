@@ -10,8 +10,8 @@ use crate::layout::Room;
 use crate::marks::ranges;
 use crate::page::{BOTTOM, LEFT, Page, ROOM, TOP};
 use crate::sheet::{Anchor, Pen, Role, Sheet};
-use crate::site_parts::{SMALL, STRONG, TICK, TICK_STYLE, WORDS};
-use crate::site_view::Film;
+use crate::site_sheets::parts::{SMALL, STRONG, TICK, TICK_STYLE, WORDS};
+use crate::site_sheets::view::Film;
 use crate::text::Style;
 
 /// On every sheet of steps.

@@ -4,8 +4,8 @@ use site::records::{Paper, Records};
 
 use crate::flow::Flow;
 use crate::page::Page;
-use crate::site_parts::{WORDS, boxed, paragraph, part, signatures};
-use crate::site_statements::section;
+use crate::site_sheets::parts::{WORDS, boxed, paragraph, part, signatures};
+use crate::site_sheets::statements::section;
 
 /// On every paper.
 pub const CAUTION: &str = "Filled in from the job, to be put right by who knows the site: no design, certificate or assessment. \

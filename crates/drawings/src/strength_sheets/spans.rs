@@ -7,8 +7,8 @@ use crate::flow::Flow;
 use crate::page::{Block, LEFT, ROOM, framed};
 use crate::pdf;
 use crate::sheet::{Anchor, Role};
-use crate::strength_sheet::{figures_row, figures_table};
-use crate::strength_words::written_span;
+use crate::strength_sheets::sheet::{figures_row, figures_table};
+use crate::strength_sheets::words::written_span;
 use crate::table::{Column, Table};
 use crate::text::Style;
 

@@ -5,7 +5,7 @@ use order::whole::Order;
 
 use crate::PackError;
 use crate::members_csv::{figure, words};
-use crate::order_buy::{Shown, lines_of};
+use crate::order_sheets::buy::{Shown, lines_of};
 
 const HEAD: [&str; 13] = [
     "group",

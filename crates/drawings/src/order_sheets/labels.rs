@@ -5,7 +5,7 @@ use job::written::Lengths;
 use order::whole::Order;
 use roof::solution::Solution;
 
-use crate::order_words::{group_name, placed};
+use crate::order_sheets::words::{group_name, placed};
 use crate::sheet::{Anchor, Pen, Role, Sheet};
 use crate::text::{SMALLEST_PT, Style, one_line};
 

@@ -12,7 +12,9 @@ use crate::fixture::hipped;
 use crate::layout_checks::faults_of;
 use crate::page::{Block, frame, framed};
 use crate::sheet::{Item, Sheet};
-use crate::{Papers, StrengthPapers, pack, pack_with, span_sheet, span_sheets, spans_csv, strength_sheet};
+use crate::strength_sheets::sheet;
+use crate::strength_sheets::spans;
+use crate::{Papers, StrengthPapers, pack, pack_with, span_sheets, spans_csv};
 
 /// Strength of no real roof: it only has to be good enough to lay sheets out. `words` come behind every text.
 fn made(words: &str, matters: usize) -> Strength {
@@ -126,7 +128,7 @@ fn sheets(words: &str, matters: usize) -> Vec<Sheet> {
     let (strength, lines) = (made(words, matters), working(words));
     let papers = StrengthPapers { strength: &strength, working: &lines };
     let solution = hipped();
-    frame(strength_sheet::pages(&solution, &papers), &solution)
+    frame(sheet::pages(&solution, &papers), &solution)
 }
 
 fn words_on(sheet: &Sheet) -> String {
@@ -200,7 +202,7 @@ fn span_tables_are_laid_out_cleanly() {
     let block = Block { title: "Span tables", date: None, revision: None, rounding: "Clear spans" };
     for centres in [vec![400.0], vec![400.0, 450.0, 600.0], vec![300.0, 350.0, 400.0, 450.0, 500.0, 600.0, 610.0]] {
         let tables = tables(&centres);
-        let sheets = framed(span_sheet::pages(&tables), &block);
+        let sheets = framed(spans::pages(&tables), &block);
         let faults = faults_of(&sheets);
         assert!(faults.is_empty(), "{centres:?}: {faults:?}");
         for sheet in &sheets {

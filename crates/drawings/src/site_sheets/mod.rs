@@ -1,5 +1,21 @@
 //! Sheets for putting the roof up and for its access, from the plain data of `site`.
 
+mod access;
+#[cfg(test)]
+mod checks;
+mod gantt;
+mod holds;
+mod layout;
+mod lifts;
+mod parts;
+mod plan;
+mod programme;
+mod records;
+mod statements;
+mod steps;
+mod temporary;
+mod view;
+
 use roof::solution::Solution;
 use site::access::Access;
 use site::lifts::Lift;
@@ -9,7 +25,6 @@ use site::sequence::PuttingUp;
 use site::whole::Site;
 
 use crate::page::Page;
-use crate::{site_access, site_holds, site_lifts, site_programme, site_records, site_steps, site_temporary};
 
 /// What the sheets for the site are made from; what is not there has no sheets.
 #[derive(Clone, Copy, Default)]
@@ -44,19 +59,19 @@ impl<'a> SitePapers<'a> {
 pub fn site_pages(solution: &Solution, papers: &SitePapers<'_>) -> Vec<Page> {
     let mut pages = Vec::new();
     if let Some(putting_up) = papers.putting_up {
-        pages.extend(site_steps::pages(solution, putting_up));
-        pages.extend(site_temporary::pages(solution, putting_up));
-        pages.extend(site_holds::pages(solution, putting_up));
+        pages.extend(steps::pages(solution, putting_up));
+        pages.extend(temporary::pages(solution, putting_up));
+        pages.extend(holds::pages(solution, putting_up));
     }
-    pages.extend(site_lifts::pages(solution, papers.lifts));
+    pages.extend(lifts::pages(solution, papers.lifts));
     if let Some(programme) = papers.programme {
-        pages.extend(site_programme::pages(programme));
+        pages.extend(programme::pages(programme));
     }
     if let Some(access) = papers.access {
-        pages.extend(site_access::pages(solution, access));
+        pages.extend(access::pages(solution, access));
     }
     if let Some(records) = papers.records {
-        pages.extend(site_records::pages(records));
+        pages.extend(records::pages(records));
     }
     pages
 }

@@ -8,7 +8,7 @@ use site::access::layout::Run;
 use crate::layout::Room;
 use crate::plan::Side;
 use crate::sheet::{Anchor, Pen, Pt, Role, Sheet};
-use crate::site_plan::{Ground, NAME, Sign, key};
+use crate::site_sheets::plan::{Ground, NAME, Sign, key};
 
 /// Free round the runs, mm.
 const FREE: f64 = 9.0;

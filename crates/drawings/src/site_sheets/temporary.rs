@@ -8,8 +8,8 @@ use crate::flow::Flow;
 use crate::layout::Room;
 use crate::page::{BOTTOM, LEFT, Page, RIGHT, ROOM, TOP};
 use crate::sheet::{Dash, Pen, Role, Sheet};
-use crate::site_parts::{FIGURE, MOST_LINES, SMALL, STRONG, WORDS, paragraph, part, pieces};
-use crate::site_plan::{Ground, Sign, along, key};
+use crate::site_sheets::parts::{FIGURE, MOST_LINES, SMALL, STRONG, WORDS, paragraph, part, pieces};
+use crate::site_sheets::plan::{Ground, Sign, along, key};
 use crate::table::{Column, Table};
 
 /// On every sheet of props and braces.

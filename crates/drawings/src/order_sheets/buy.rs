@@ -8,7 +8,7 @@ use order::whole::out::{Buy, TimberOut};
 use roof::solution::Solution;
 
 use crate::flow::Flow;
-use crate::order_words::{METRE, group_name, kilograms, money, money_or, quantity};
+use crate::order_sheets::words::{METRE, group_name, kilograms, money, money_or, quantity};
 use crate::page::{LEFT, Page, ROOM};
 use crate::sheet::{Anchor, Role};
 use crate::table::{Column, Table};

@@ -5,7 +5,7 @@ use site::programme::{Programme, When};
 
 use crate::layout::Room;
 use crate::sheet::{Anchor, Pen, Pt, Role, Sheet};
-use crate::site_parts::{SMALL, STRONG};
+use crate::site_sheets::parts::{SMALL, STRONG};
 use crate::text::Style;
 
 /// Room of the names, mm.

@@ -14,8 +14,9 @@ use site::sequence::{PuttingUp, putting_up};
 use crate::layout_checks::faults_of;
 use crate::page::frame;
 use crate::sheet::{Item, Sheet, Text};
+use crate::site_sheets::steps;
 use crate::site_sheets::{SitePapers, site_pages};
-use crate::{site_steps, text};
+use crate::text;
 
 /// All that sheets are made from.
 struct Made {
@@ -150,14 +151,14 @@ fn expanded(written: &str) -> Vec<String> {
 }
 
 fn every_mark_is_in_one_step(name: &str, made: &Made) {
-    let pages = site_steps::pages(&made.solution, &made.putting_up);
+    let pages = steps::pages(&made.solution, &made.putting_up);
     let mut count: BTreeMap<String, u32> = BTreeMap::new();
     for page in &pages {
         // Marks of the step's timbers stand beside the label, and go on below it.
         let mut written = String::new();
         let mut within = false;
         for t in texts(&page.sheet) {
-            if t.style == site_steps::MARKS {
+            if t.style == steps::MARKS {
                 if within {
                     written.push_str(&t.text);
                     written.push(' ');
@@ -287,7 +288,7 @@ fn the_font_has_the_signs_of_these_sheets() {
 #[test]
 fn timbers_of_a_step_are_dark_in_its_picture_and_only_there() {
     let made = made("boathouse", "");
-    let pages = site_steps::pages(&made.solution, &made.putting_up);
+    let pages = steps::pages(&made.solution, &made.putting_up);
     let dark = |sheet: &Sheet| {
         sheet
             .items

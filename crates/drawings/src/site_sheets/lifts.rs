@@ -7,7 +7,7 @@ use site::lifts::{Hands, Lift, Stage};
 use crate::flow::Flow;
 use crate::marks::ranges;
 use crate::page::Page;
-use crate::site_parts::{FIGURE, MOST_LINES, STRONG, WORDS, paragraph, part, pieces};
+use crate::site_sheets::parts::{FIGURE, MOST_LINES, STRONG, WORDS, paragraph, part, pieces};
 use crate::table::{Column, Table};
 
 /// On every sheet of lifts.

@@ -1,17 +1,20 @@
 //! The order as a spreadsheet: what to buy with cells for prices, the cutting plan, and a quote whose sums follow from
 //! the other sheets.
 
+pub mod csv;
+mod file;
+
 use job::written::Lengths;
 use order::buying::LineKind;
 use order::whole::Order;
 use roof::solution::Solution;
 
 use crate::PackError;
-use crate::order_buy::{Shown, lines_of};
-use crate::order_cutting::ends_words;
-use crate::order_strip::whole_mark;
-use crate::order_words::{METRE, cut_word, group_name, keep_word, placed};
-use crate::spreadsheet_file::{Cell, Look, Table, cell_name, write};
+use crate::order_sheets::buy::{Shown, lines_of};
+use crate::order_sheets::cutting::ends_words;
+use crate::order_sheets::strip::whole_mark;
+use crate::order_sheets::words::{METRE, cut_word, group_name, keep_word, placed};
+use crate::spreadsheet::file::{Cell, Look, Table, cell_name, write};
 
 /// Name of the sheet of timber.
 const TIMBER: &str = "Timber";
