@@ -38,11 +38,15 @@ export class OpenSession implements Session {
   /** Changes go one after the other. */
   #last: Promise<unknown> = Promise.resolve();
   #settings: Settings = { lengths: "as-job", words: "uk" };
+  /** What the core aside was told last, and the last thing that it was asked. */
+  #aside: { text: string | null; settings: Settings | null } = { text: null, settings: null };
+  #lastAside: Promise<unknown> = Promise.resolve();
 
   constructor(
     private readonly core: CoreClient,
     private readonly store: Store,
     private readonly told: Told,
+    private readonly aside: CoreClient = core,
   ) {}
 
   get jobId(): string | null {
@@ -296,6 +300,27 @@ export class OpenSession implements Session {
   async ask<K extends keyof Calls>(name: K, takes: Calls[K][0]): Promise<Calls[K][1]> {
     return (await this.core.call(name, takes)).gives;
   }
+  askAside<K extends keyof Calls>(name: K, takes: Calls[K][0]): Promise<Calls[K][1]> {
+    const answer = this.#lastAside.then(async () => {
+      if (this.aside !== this.core) await this.#tellAside();
+      return (await this.aside.call(name, takes)).gives;
+    });
+    this.#lastAside = answer.catch(() => undefined);
+    return answer;
+  }
+  /** Puts the open job before the core aside, as it is now. */
+  async #tellAside(): Promise<void> {
+    const [text, settings] = [this.#standing?.text ?? this.text, this.#settings];
+    if (this.#aside.settings !== settings) {
+      await this.aside.call("settle", settings);
+      this.#aside.settings = settings;
+    }
+    if (text === null || text === this.#aside.text) return;
+    this.#aside.text = null;
+    await this.aside.call("open", { text });
+    this.#aside.text = text;
+  }
+
   async paper(what: Paper): Promise<Uint8Array<ArrayBuffer>> {
     const text = this.#standing?.text ?? this.text;
     if (text === null) throw new Refused(plain("no-job", t("session.no_job"), t("session.no_job_remedy")));

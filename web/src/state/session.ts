@@ -49,6 +49,8 @@ export interface Session {
   redo(): Promise<void>;
   /** Any call of the core that changes nothing. Rejects with a `Refused`. */
   ask<K extends keyof Calls>(name: K, takes: Calls[K][0]): Promise<Calls[K][1]>;
+  /** As `ask`, of a second core in a worker of its own: for what takes long, so that the roof never waits for it. */
+  askAside<K extends keyof Calls>(name: K, takes: Calls[K][0]): Promise<Calls[K][1]>;
   /** A paper as bytes: the pack or one card as PDF, the list of timbers as CSV. Rejects with a `Refused`. */
   paper(what: Paper): Promise<Uint8Array<ArrayBuffer>>;
   /** The half-finished plan of the open job (or of no job yet), as it was kept last. */

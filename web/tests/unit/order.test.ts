@@ -34,7 +34,7 @@ const view = (currency: string): OrderView => ({
 function slow() {
   const waiting: { done(view: OrderView): void; fail(why: unknown): void }[] = [];
   const ask = () => new Promise<OrderView>((done, fail) => waiting.push({ done, fail }));
-  return { waiting, session: { ask } as unknown as Pick<Session, "ask"> };
+  return { waiting, session: { askAside: ask } as unknown as Pick<Session, "askAside"> };
 }
 
 describe("the order as it was asked for", () => {

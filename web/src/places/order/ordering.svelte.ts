@@ -9,7 +9,7 @@ export class Ordering {
   #busy = $state(0);
   #turn = 0;
 
-  constructor(private readonly session: Pick<Session, "ask">) {}
+  constructor(private readonly session: Pick<Session, "askAside">) {}
 
   get view(): OrderView | null {
     return this.#view;
@@ -25,7 +25,7 @@ export class Ordering {
     const turn = ++this.#turn;
     this.#busy += 1;
     try {
-      const view = await this.session.ask("order", null);
+      const view = await this.session.askAside("order", null);
       if (turn === this.#turn) [this.#view, this.#refusal] = [view, null];
     } catch (thrown) {
       if (!(thrown instanceof Refused)) throw thrown;

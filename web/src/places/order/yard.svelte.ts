@@ -17,11 +17,11 @@ export interface YardList {
   use(number: number): Promise<void>;
 }
 
-export function yardList(session: () => Pick<Session, "ask" | "edit">): YardList {
+export function yardList(session: () => Pick<Session, "askAside" | "edit">): YardList {
   let rows = $state.raw<YardRow[]>([]);
   const kept = async () => (await app.store.note<Offcut[]>(NOTE)) ?? [];
   const show = async (offcuts: readonly Offcut[]) => {
-    rows = await session().ask("offcuts", { offcuts: [...offcuts] });
+    rows = await session().askAside("offcuts", { offcuts: [...offcuts] });
   };
   const keep = async (offcuts: readonly Offcut[]) => {
     await show(offcuts);
