@@ -8,9 +8,10 @@ const built = import.meta.glob<{ default: Component<Place> }>([
   "../places/shape/Shape.svelte",
   "../places/order/Order.svelte",
   "../places/bench/Bench.svelte",
+  "../places/site/Site.svelte",
 ]);
 
-export type PlaceName = "measure" | "shape" | "order" | "bench";
+export type PlaceName = "measure" | "shape" | "order" | "bench" | "site";
 
 export interface PlaceEntry {
   name: PlaceName;
@@ -22,6 +23,7 @@ const ORDER: [PlaceName, string][] = [
   ["shape", "../places/shape/Shape.svelte"],
   ["order", "../places/order/Order.svelte"],
   ["bench", "../places/bench/Bench.svelte"],
+  ["site", "../places/site/Site.svelte"],
 ];
 
 export const places: readonly PlaceEntry[] = ORDER.flatMap(([name, path]) => {
