@@ -2,7 +2,9 @@
 
 use clap::{Parser, Subcommand};
 
-use crate::commands::{backup, card, check, completions, folder, new, order, pack, prices, serve, set, site, solve, spans, strength};
+use crate::commands::{
+    backup, card, check, completions, folder, new, order, pack, prices, serve, set, site, solve, spans, strength,
+};
 
 /// What every help page ends with.
 const EXIT_CODES: &str = "\

@@ -28,8 +28,11 @@ pub fn in_short(order: &Order) -> String {
         0 => "no plan can be better".to_owned(),
         n => format!("{n} of {} sections may have a better plan", order.timber.len()),
     };
-    let refused = if refused > 0 { format!("; {refused} sections cannot be cut from their stock") } else { String::new() };
-    format!("\nTimber to buy: {bought:.1} m, {kg:.0} kg; {best}{refused}. `seatcut order` shows what and how to cut it.\n")
+    let refused =
+        if refused > 0 { format!("; {refused} sections cannot be cut from their stock") } else { String::new() };
+    format!(
+        "\nTimber to buy: {bought:.1} m, {kg:.0} kg; {best}{refused}. `seatcut order` shows what and how to cut it.\n"
+    )
 }
 
 fn money(order: &Order, amount: f64) -> String {
@@ -173,21 +176,13 @@ fn laid(layout: &Layout, lengths: Lengths) -> String {
     for (number, cut) in layout.cuts.iter().enumerate() {
         let _ = writeln!(text, "    cut {}: {}", number + 1, told(layout, cut, lengths));
     }
-    let _ = writeln!(
-        text,
-        "    left: {}{}",
-        lengths.write(layout.left_mm),
-        if layout.kept { ", keep it" } else { "" }
-    );
+    let _ = writeln!(text, "    left: {}{}", lengths.write(layout.left_mm), if layout.kept { ", keep it" } else { "" });
     text
 }
 
 fn told(layout: &Layout, cut: &CutOut, lengths: Lengths) -> String {
-    let ends: Vec<&str> = cut
-        .ends
-        .iter()
-        .filter_map(|e| layout.pieces.get(*e as usize)?.marks.first().map(String::as_str))
-        .collect();
+    let ends: Vec<&str> =
+        cut.ends.iter().filter_map(|e| layout.pieces.get(*e as usize)?.marks.first().map(String::as_str)).collect();
     format!(
         "{} at {} on the lower edge and {} on the upper, mitre {:.1}, tilt {:.1}, blade to the {} ({})",
         cut.what,

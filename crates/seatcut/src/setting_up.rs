@@ -131,7 +131,8 @@ fn lifts(site: &Site, lengths: Lengths) -> String {
     for pack in &site.packs {
         let worst = site.lifts.iter().filter(|l| l.kind == pack.kind).max_by(|a, b| a.damp_kg.total_cmp(&b.damp_kg));
         let Some(worst) = worst else { continue };
-        let overhead = if worst.above_shoulder { format!("; overhead {}", hands(worst.overhead)) } else { String::new() };
+        let overhead =
+            if worst.above_shoulder { format!("; overhead {}", hands(worst.overhead)) } else { String::new() };
         let _ = writeln!(
             text,
             "  {:<16} {:>3}, {:.0} kg in all; the heaviest {} kg, {} long: {}{overhead}",

@@ -40,8 +40,8 @@ impl Prices {
             .map_err(|faults| Failure::BadInput(format!("{}:\n{faults}", list.name)))?;
         let text = std::str::from_utf8(&file.bytes)
             .map_err(|why| Failure::BadInput(format!("{} is not text: {why}; name the job file", file.name)))?;
-        let changed = order::prices::put_into(text, &rows)
-            .map_err(|why| Failure::BadInput(format!("{}: {why}", file.name)))?;
+        let changed =
+            order::prices::put_into(text, &rows).map_err(|why| Failure::BadInput(format!("{}: {why}", file.name)))?;
         writing::write_or_print(self.output.as_deref(), changed.as_bytes())
     }
 }

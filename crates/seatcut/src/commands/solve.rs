@@ -31,9 +31,7 @@ impl Solve {
         let text = if self.json {
             // The document has no place for it.
             eprint!("{}", all::missing(&missing).trim_start());
-            document
-                .json()
-                .map_err(|why| Failure::NotBuilt(format!("the solution can't be put into JSON: {why}")))?
+            document.json().map_err(|why| Failure::NotBuilt(format!("the solution can't be put into JSON: {why}")))?
         } else {
             figures::summary(&document.solution) + &all::lines(&document, missing)
         };

@@ -28,7 +28,8 @@ fn priced(name: &str) -> Bench {
 fn an_order_says_what_to_buy_and_how_near_that_is_to_the_best() {
     let bench = priced("order-report");
     let text = bench.run(&["order", "priced.toml"]).good();
-    for wanted in ["47 x 150", " of ", "no plan can be better", "plain tiles", "[plain-tile]", "Priced so far: £", "note  "]
+    for wanted in
+        ["47 x 150", " of ", "no plan can be better", "plain tiles", "[plain-tile]", "Priced so far: £", "note  "]
     {
         assert!(text.contains(wanted), "no {wanted} in\n{text}");
     }
@@ -102,7 +103,8 @@ fn a_covering_below_its_least_pitch_is_refused() {
 fn putting_up_has_steps_holds_programme_and_access() {
     let bench = priced("site-report");
     let text = bench.run(&["site", "priced.toml", "--pdf", "s.pdf", "--calendar", "s.ics"]).good();
-    for wanted in ["\n1. ", "HOLD", "Props", "hazard: ", "Programme, estimated", "Access: ", "Lifts, damp", "2027-03-"] {
+    for wanted in ["\n1. ", "HOLD", "Props", "hazard: ", "Programme, estimated", "Access: ", "Lifts, damp", "2027-03-"]
+    {
         assert!(text.contains(wanted), "no {wanted} in\n{text}");
     }
     assert!(!text.to_lowercase().contains("safe "), "{text}");
