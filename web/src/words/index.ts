@@ -19,7 +19,14 @@ const uk = { ...ukShell, ...ukMeasure, ...ukShape, ...ukOrder, ...ukBench, ...uk
 /** The key of something that the app says. */
 export type Word = keyof typeof uk;
 
-const us: Partial<Record<Word, string>> = { ...usShell, ...usMeasure, ...usShape, ...usOrder, ...usBench, ...usSite };
+const us: Partial<Record<Word, string>> = {
+  ...usShell,
+  ...usMeasure,
+  ...usShape,
+  ...usOrder,
+  ...usBench,
+  ...usSite,
+};
 
 /** What the app says under this key, with `{name}` filled in. Drawn again when the words are changed. */
 export function t(key: Word, values: Record<string, string | number> = {}): string {

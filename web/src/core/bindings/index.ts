@@ -1,4 +1,6 @@
+import type { Picture } from "./picture";
 // Made from the Rust types by `UPDATE=1 cargo test -p app --features bindings`. Not to be changed by hand.
+import type { SiteAccess, SiteAsk, SiteLifts, SitePictureAsk, SiteProgramme, SiteRecords, SiteSteps } from "./site";
 import type { CardAsk, Edit, NewJob, Nudge, Settings, ShapeChoice, WhyAsk } from "./asks";
 import type { Card } from "./bench";
 import type { Opened } from "./desk";
@@ -15,6 +17,7 @@ export type * from "./order";
 export type * from "./picture";
 export type * from "./refusal";
 export type * from "./scene";
+export type * from "./site";
 export type * from "./sketch";
 export type * from "./standing";
 export type * from "./strength";
@@ -60,4 +63,11 @@ export interface Calls {
   sketch_of_job: [null, Sketch];
   /** The text of the open job with the plan of a sketch in place of its own. */
   sketch_into_job: [Sketch, string];
+  site_steps: [null, SiteSteps];
+  site_picture: [SitePictureAsk, Picture];
+  site_lifts: [null, SiteLifts];
+  site_programme: [SiteAsk, SiteProgramme];
+  site_access: [null, SiteAccess];
+  site_records: [null, SiteRecords];
+  site_calendar: [null, string];
 }

@@ -1,5 +1,6 @@
 // An answer of the core that belongs to the job as it is. What was found before stays in sight while it is asked anew.
 
+import { untrack } from "svelte";
 import type { Calls, Refusal } from "../../core/bindings";
 import { Refused, type Session } from "../../state/session";
 import { settings } from "../../state/settings.svelte";
@@ -21,7 +22,7 @@ export class Asked<K extends Named> {
     $effect(() => {
       void [session.standing?.text, settings.words, settings.lengths];
       const now = takes();
-      if (now !== undefined) void this.#ask(now);
+      if (now !== undefined) untrack(() => void this.#ask(now));
     });
   }
 
@@ -37,8 +38,7 @@ export class Asked<K extends Named> {
 
   async #ask(takes: Calls[K][0]): Promise<void> {
     const turn = ++this.#turn;
-    // Counting is no reading.
-    queueMicrotask(() => (this.#busy += 1));
+    this.#busy += 1;
     try {
       const view = await this.session.ask(this.name, takes);
       if (turn === this.#turn) [this.#view, this.#refusal] = [view, null];
@@ -46,7 +46,7 @@ export class Asked<K extends Named> {
       if (!(thrown instanceof Refused)) throw thrown;
       if (turn === this.#turn) [this.#view, this.#refusal] = [null, thrown.refusal];
     } finally {
-      queueMicrotask(() => (this.#busy -= 1));
+      this.#busy -= 1;
     }
   }
 }
