@@ -19,9 +19,10 @@ for name in boathouse whole-house; do
   "$seatcut" solve "$job"
   "$seatcut" solve "$job" --json >"out/$name.json"
   "$seatcut" pack "$job" -o "out/$name-pack.pdf" --csv "out/$name-members.csv" >/dev/null
+  "$seatcut" order "$job" --sheet "out/$name-order.xlsx" --labels "out/$name-labels.pdf" >/dev/null
 done
 printf '\nWritten:\n'
-for file in out/*-pack.pdf out/*-members.csv out/*.json; do
+for file in out/*.pdf out/*-members.csv out/*.xlsx out/*.json; do
   printf '  %-30s %8d bytes\n' "$file" "$(wc -c <"$file")"
 done
 
