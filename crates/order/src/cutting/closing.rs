@@ -11,9 +11,6 @@ use microlp::{ComparisonOp, OptimizationDirection, Problem, SolutionStatus, Solv
 /// Work of all searches for a plan in whole lengths: nodes times patterns.
 const WORK: u64 = 300_000;
 
-/// Work of a proof, patterns times rows of all programs.
-const PROOF_WORK: u64 = 4_000_000;
-
 /// What a node costs beside its patterns, in patterns.
 const EACH_NODE: u64 = 20;
 
@@ -103,15 +100,22 @@ fn whole(searcher: &mut Searcher<'_>, choices: &[Choice], room: f64, nodes: u64)
     }
 }
 
-/// Betters a plan until it is shown to be the best, or until the work set for it is done; with the bound that is shown.
-pub(super) fn close(searcher: &mut Searcher<'_>, costs: &Costs, bound: &Bound, start: Cutting) -> (Cutting, i64) {
+/// Betters a plan until it is shown to be the best, or until the work set for it is done (of a proof: patterns times
+/// rows of all programs); with the bound that is shown, and whether all patterns that matter were looked at.
+pub(super) fn close(
+    searcher: &mut Searcher<'_>,
+    costs: &Costs,
+    bound: &Bound,
+    start: Cutting,
+    proof: u64,
+) -> (Cutting, i64, bool) {
     let mut best = start;
     let at_least = bound.at_least;
     if best.value <= at_least {
-        return (best, at_least);
+        return (best, at_least, true);
     }
     let room = |best: &Cutting| costs.scaled(best.value) - bound.exact + ROUNDING;
-    let mut work = WORK;
+    let mut work = WORK.min(proof);
     for part in PARTS {
         let radius = room(&best) * part;
         let all = within(searcher, costs, bound, radius);
@@ -132,7 +136,7 @@ pub(super) fn close(searcher: &mut Searcher<'_>, costs: &Costs, bound: &Bound, s
             let before = best.value;
             best = found.filter(|found| found.value < before).unwrap_or(best);
             if best.value <= at_least {
-                return (best, at_least);
+                return (best, at_least, true);
             }
             if done || best.value == before {
                 break;
@@ -141,17 +145,17 @@ pub(super) fn close(searcher: &mut Searcher<'_>, costs: &Costs, bound: &Bound, s
         let room = room(&best);
         near.retain(|choice| choice.dear <= room);
         let whole = complete && radius >= room;
-        let work = if whole { PROOF_WORK } else { PROOF_WORK / 16 };
+        let work = if whole { proof } else { proof / 16 };
         let (found, shown) = prove(searcher, costs, &near, room, best, work);
         best = found;
         if whole {
-            return (best, at_least.max(shown));
+            return (best, at_least.max(shown), true);
         }
         if best.value <= at_least {
-            return (best, at_least);
+            return (best, at_least, true);
         }
     }
-    (best, at_least)
+    (best, at_least, false)
 }
 
 /// Searches all patterns of plans that are better, and gives the best plan with the bound that is shown.

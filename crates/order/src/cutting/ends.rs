@@ -57,14 +57,13 @@ impl Ends {
                 ends.slopes.push(*slope);
             }
         }
-        let half = [section[1] / 2.0, section[0] / 2.0];
         let kinds = pieces
             .iter()
             .map(|turns| {
                 turns
                     .iter()
                     .map(|lying| {
-                        let [left, right] = ends.profiles(lying, half);
+                        let [left, right] = ends.profiles(lying, section);
                         [kind_of(&mut ends.lefts, left), kind_of(&mut ends.rights, right)]
                     })
                     .collect()
@@ -75,23 +74,22 @@ impl Ends {
         (ends, kinds)
     }
 
-    fn profiles(&self, lying: &Lying, half: [f64; 2]) -> [Profile; 2] {
-        let length = lying.points.iter().map(|p| p[0]).fold(0.0, f64::max);
-        let mut both = [(); 2].map(|()| Profile { reach: Vec::new(), clear: Vec::new(), own: Vec::new() });
-        let [own_left, own_right] = &lying.ends;
-        let [left, right] = &mut both;
-        for slope in &self.slopes {
-            let lean = slope.up.abs() * half[0] + slope.across.abs() * half[1];
-            let values = || lying.points.iter().map(|&p| slope.beyond(p));
-            let (least, most) = (values().fold(f64::INFINITY, f64::min), values().fold(f64::NEG_INFINITY, f64::max));
-            left.reach.push(-least);
-            left.clear.push(least + lean <= length / 2.0);
-            left.own.push(own_left.iter().any(|own| own.is(*slope)));
-            right.reach.push(most - length);
-            right.clear.push(most - lean >= length / 2.0);
-            right.own.push(own_right.iter().any(|own| own.is(*slope)));
-        }
-        both
+    fn profiles(&self, lying: &Lying, section: [f64; 2]) -> [Profile; 2] {
+        let length = lying.length();
+        let profile = |end: usize, own: &[Slope]| Profile {
+            reach: self
+                .slopes
+                .iter()
+                .map(|slope| {
+                    let [least, most] = lying.extent(*slope);
+                    if end == 0 { -least } else { most - length }
+                })
+                .collect(),
+            clear: self.slopes.iter().map(|slope| lying.is_clear(*slope, end, section)).collect(),
+            own: self.slopes.iter().map(|slope| own.iter().any(|own| own.is(*slope))).collect(),
+        };
+        let [left, right] = &lying.ends;
+        [profile(0, left), profile(1, right)]
     }
 
     /// The cut that lets two ends come nearest: one of their own planes, or a square one.

@@ -57,7 +57,7 @@ pub(super) fn bars(searcher: &mut Searcher<'_>, need: &Need, cutting: &Cutting) 
                 before = Some(kinds[1]);
             }
             let cuts = cuts(model, need, stock, &on);
-            let end = on.iter().map(|on| on.laid.at + length(on.lying)).fold(0.0, f64::max);
+            let end = on.iter().map(|on| on.laid.at + on.lying.length()).fold(0.0, f64::max);
             let left = (need.stock.get(stock)?.length - end - need.sawing.kerf).max(0.0);
             bars.push(Bar { stock, pieces: on.into_iter().map(|on| on.laid).collect(), cuts, left });
         }
@@ -78,10 +78,6 @@ fn assign(model: &Model, take: &[(usize, u16)], order: &[Placed]) -> Option<Vec<
             Some(slot.0)
         })
         .collect()
-}
-
-fn length(lying: &Lying) -> f64 {
-    lying.points.iter().map(|p| p[0]).fold(0.0, f64::max)
 }
 
 /// Which end of a piece.
@@ -106,57 +102,72 @@ fn cut(what: CutFor, ends: Vec<usize>, at: f64, kerf_right: bool, slope: Slope) 
     SawCut { what, ends, at, kerf_right, normal: normal.to_array(), marking: roof::mark(normal) }
 }
 
-/// All cuts of a bar, from the left: each parting cut, then what is left to trim of the two ends beside it.
+/// All cuts of a bar, from the left: what can be trimmed of a left end while the piece is part of the bar, then the cut
+/// that parts it, then the rest of both its ends.
 fn cuts(model: &Model, need: &Need, stock: usize, on: &[On<'_>]) -> Vec<SawCut> {
     let mut cuts = Vec::new();
-    let square = |slopes: &[Slope]| slopes.iter().any(|slope| slope.is(Slope::SQUARE));
+    let squared = need.sawing.trim > 0.0;
+    // What made the left end of the piece so far.
+    let mut made = Some(Slope::SQUARE);
     if let Some(first) = on.first() {
         let [own, _] = &first.lying.ends;
-        let as_it_comes = need.sawing.trim <= 0.0;
-        if !as_it_comes {
-            let ends = if square(own) { vec![0] } else { Vec::new() };
+        let square = own.iter().any(|slope| slope.is(Slope::SQUARE));
+        if squared {
+            let ends = if square { vec![0] } else { Vec::new() };
             cuts.push(cut(CutFor::Squaring, ends, need.sawing.trim, false, Slope::SQUARE));
         }
-        let rest: Vec<Slope> = own.iter().copied().filter(|slope| !slope.is(Slope::SQUARE)).collect();
-        let mut what = if square(own) { CutFor::Trimming } else { CutFor::Parting };
-        for slope in rest {
-            cuts.push(touching(what, vec![0], first, Side::Left, slope));
+        made = square.then_some(Slope::SQUARE);
+    }
+    for (number, piece) in on.iter().enumerate() {
+        let clear = |slope: &Slope, end: usize| piece.lying.is_clear(*slope, end, need.section);
+        let [own_left, own_right] = &piece.lying.ends;
+        let left = || own_left.iter().filter(|slope| !made.is_some_and(|made| made.is(**slope)));
+        let mut what = if made.is_none() { CutFor::Parting } else { CutFor::Trimming };
+        for slope in left().filter(|slope| clear(slope, 0)) {
+            cuts.push(touching(what, vec![number], piece, Side::Left, *slope));
             what = CutFor::Trimming;
         }
-    }
-    for (number, pair) in on.windows(2).enumerate() {
-        let [left, right] = pair else { continue };
-        let join = model.ends.between(left.kinds[1], right.kinds[0]);
-        let slope = model.ends.slopes.get(join.slope).copied().unwrap_or(Slope::SQUARE);
-        let (own_left, own_right) = (&left.lying.ends[1], &right.lying.ends[0]);
-        cuts.push(match join.makes {
-            [true, true] => touching(CutFor::Shared, vec![number, number + 1], left, Side::Right, slope),
-            [false, true] => touching(CutFor::Parting, vec![number + 1], right, Side::Left, slope),
-            [true, false] => touching(CutFor::Parting, vec![number], left, Side::Right, slope),
-            [false, false] => touching(CutFor::Parting, Vec::new(), left, Side::Right, slope),
-        });
-        for (own, on, side, at) in [(own_left, left, Side::Right, number), (own_right, right, Side::Left, number + 1)] {
-            for other in own.iter().filter(|own| !own.is(slope)) {
-                cuts.push(touching(CutFor::Trimming, vec![at], on, side, *other));
-            }
+        let (parting, slope) = match on.get(number + 1) {
+            Some(next) => between(model, number, piece, next),
+            None => from_the_rest(need, stock, number, piece),
+        };
+        cuts.extend(parting);
+        for other in own_right.iter().filter(|own| !own.is(slope)) {
+            cuts.push(touching(CutFor::Trimming, vec![number], piece, Side::Right, *other));
         }
-    }
-    if let (Some(last), Some(number)) = (on.last(), on.len().checked_sub(1)) {
-        let [_, own] = &last.lying.ends;
-        let end = last.laid.at + length(last.lying);
-        let flush = need.stock.get(stock).is_some_and(|stock| stock.length - end <= FLUSH);
-        let mut what = CutFor::Parting;
-        if own.is_empty() && !flush {
-            cuts.push(touching(CutFor::Parting, Vec::new(), last, Side::Right, Slope::SQUARE));
+        // A plane that runs far along the piece would run into the next one; now it is by itself.
+        for other in left().filter(|slope| !clear(slope, 0)) {
+            cuts.push(touching(CutFor::Trimming, vec![number], piece, Side::Left, *other));
         }
-        for slope in own {
-            if flush && slope.is(Slope::SQUARE) {
-                what = CutFor::Trimming;
-                continue;
-            }
-            cuts.push(touching(what, vec![number], last, Side::Right, *slope));
-            what = CutFor::Trimming;
-        }
+        made = Some(slope);
     }
     cuts
+}
+
+/// The cut between a piece and the next, and its slope.
+fn between(model: &Model, number: usize, left: &On<'_>, right: &On<'_>) -> (Option<SawCut>, Slope) {
+    let join = model.ends.between(left.kinds[1], right.kinds[0]);
+    let slope = model.ends.slopes.get(join.slope).copied().unwrap_or(Slope::SQUARE);
+    let cut = match join.makes {
+        [true, true] => touching(CutFor::Shared, vec![number, number + 1], left, Side::Right, slope),
+        [false, true] => touching(CutFor::Parting, vec![number + 1], right, Side::Left, slope),
+        [true, false] => touching(CutFor::Parting, vec![number], left, Side::Right, slope),
+        [false, false] => touching(CutFor::Parting, Vec::new(), left, Side::Right, slope),
+    };
+    (Some(cut), slope)
+}
+
+/// The cut that parts the last piece from what is left, and its slope; none when its end is that of the stock.
+fn from_the_rest(need: &Need, stock: usize, number: usize, last: &On<'_>) -> (Option<SawCut>, Slope) {
+    let [_, own] = &last.lying.ends;
+    let end = last.laid.at + last.lying.length();
+    let flush = need.stock.get(stock).is_some_and(|stock| stock.length - end <= FLUSH);
+    let square = own.iter().any(|slope| slope.is(Slope::SQUARE));
+    if flush && (square || own.is_empty()) {
+        return (None, Slope::SQUARE);
+    }
+    match own.iter().find(|slope| last.lying.is_clear(**slope, 1, need.section)) {
+        Some(slope) => (Some(touching(CutFor::Parting, vec![number], last, Side::Right, *slope)), *slope),
+        None => (Some(touching(CutFor::Parting, Vec::new(), last, Side::Right, Slope::SQUARE)), Slope::SQUARE),
+    }
 }

@@ -18,6 +18,7 @@ mod need;
 mod patterns;
 mod plan;
 mod rows;
+mod solve;
 mod tree;
 mod turning;
 mod units;
@@ -29,13 +30,8 @@ pub use plan::{Bar, CutFor, CuttingPlan, Laid, SawCut, Turn};
 pub use verify::verify;
 
 use crate::money::Money;
-use bound::Costs;
-use greedy::Cutting;
 use model::Model;
 use patterns::Searcher;
-
-/// How much a long piece is preferred in the plans that are tried first: not, a little, and much.
-const LONG_FIRST: [f64; 3] = [0.0, 0.3, 1.0];
 
 /// The best plan that is found, with the bound that shows how good it is. It was checked by [`verify`].
 ///
@@ -45,24 +41,10 @@ pub fn plan(need: &Need) -> Result<CuttingPlan, CuttingFault> {
     input::check(need)?;
     let model = Model::of(need)?;
     let mut searcher = Searcher::new(&model);
-    let costs = Costs::of(&model);
-    let tried = LONG_FIRST.iter().filter_map(|&first| greedy::fill(&mut searcher, &greedy::by_length(&model, first)));
-    let mut known: Vec<Cutting> = Vec::new();
-    for cutting in tried.collect::<Vec<_>>() {
-        known.extend(greedy::exact(&mut searcher, &cutting.patterns));
-    }
-    let bound = bound::bound(&mut searcher, &costs, &known);
-    if !known.iter().any(|cutting| cutting.value <= bound.at_least) && !bound.worths.items.is_empty() {
-        let worths: Vec<f64> = bound.worths.items.iter().map(|worth| worth + 1e-6).collect();
-        if let Some(cutting) = greedy::fill(&mut searcher, &worths) {
-            known.extend(greedy::exact(&mut searcher, &cutting.patterns));
-        }
-    }
-    let Some(start) = known.into_iter().min_by_key(|cutting| cutting.value) else {
+    let Some((best, at_least)) = solve::solve(&mut searcher) else {
         let left = need.pieces.iter().flat_map(|piece| piece.marks.clone());
         return Err(CuttingFault::NotEnoughStock { marks: left.collect() });
     };
-    let (best, at_least) = closing::close(&mut searcher, &costs, &bound, start);
     let broken = |what: &str| CuttingFault::NotAPlan { what: what.into() };
     let bars = lay::bars(&mut searcher, need, &best).ok_or_else(|| broken("its bars cannot be laid out"))?;
     let cost = bars.iter().filter_map(|bar| need.stock.get(bar.stock)).map(|stock| stock.cost).sum();

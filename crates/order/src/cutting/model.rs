@@ -160,6 +160,21 @@ impl Model {
         })
     }
 
+    /// A copy with all that a cutting is found by, and without what its bars are laid out by.
+    pub fn clone_to_solve(&self) -> Self {
+        Self {
+            items: Vec::new(),
+            shapes: self.shapes.clone(),
+            stores: self.stores.clone(),
+            ends: self.ends.clone(),
+            lyings: Vec::new(),
+            kinds: Vec::new(),
+            back: self.back.clone(),
+            monotone: self.monotone,
+            without_clean: Vec::new(),
+        }
+    }
+
     /// Whether an item may be cut from a store at all.
     pub fn may(&self, item: &Item, store: &Store) -> bool {
         store.have != Some(0) && item.length <= store.usable && (store.clean || !item.clean)

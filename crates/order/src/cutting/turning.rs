@@ -69,6 +69,27 @@ pub(super) struct Lying {
     pub ends: [Vec<Slope>; 2],
 }
 
+impl Lying {
+    /// Length of the box around it, mm.
+    pub fn length(&self) -> f64 {
+        self.points.iter().map(|p| p[0]).fold(0.0, f64::max)
+    }
+
+    /// Least and most of the points beyond the plane of a slope through 0, mm.
+    pub fn extent(&self, slope: Slope) -> [f64; 2] {
+        let values = || self.points.iter().map(|&p| slope.beyond(p));
+        [values().fold(f64::INFINITY, f64::min), values().fold(f64::NEG_INFINITY, f64::max)]
+    }
+
+    /// Whether a cut of this slope that touches the left end (0) or the right end (1) stays on that half of the piece
+    /// all over a section of this thickness and depth: then the cuts of both ends never cross.
+    pub fn is_clear(&self, slope: Slope, end: usize, section: [f64; 2]) -> bool {
+        let lean = slope.up.abs() * section[1] / 2.0 + slope.across.abs() * section[0] / 2.0;
+        let ([least, most], middle) = (self.extent(slope), self.length() / 2.0);
+        if end == 0 { least + lean <= middle } else { most - lean >= middle }
+    }
+}
+
 impl Turns {
     /// The turns it stands for.
     pub(super) fn each(self) -> &'static [Turn] {
