@@ -31,7 +31,7 @@ impl Equations {
 
     /// The first of these unknowns that may be other than 0; `None` when all must be 0.
     ///
-    /// Gaussian elimination by columns in the order given, the largest coefficient of a column as its pivot.
+    /// Gaussian elimination, the columns of fewest rows first, the largest coefficient of a column as its pivot.
     pub fn first_free(self, columns: &[usize]) -> Option<usize> {
         let mut rows = self.rows;
         let mut with: BTreeMap<usize, BTreeSet<usize>> = BTreeMap::new();
@@ -40,10 +40,16 @@ impl Equations {
                 with.entry(*column).or_default().insert(r);
             }
         }
-        let mut left: BTreeSet<usize> = columns.iter().copied().collect();
+        // Columns by how many rows they are in; one that has grown since goes back in its place.
+        let size_of = |with: &BTreeMap<usize, BTreeSet<usize>>, c: usize| with.get(&c).map_or(0, BTreeSet::len);
+        let mut left: BTreeSet<(usize, usize)> = columns.iter().map(|c| (size_of(&with, *c), *c)).collect();
         let mut free = None;
-        while let Some(column) = left.iter().copied().min_by_key(|c| with.get(c).map_or(0, BTreeSet::len)) {
-            left.remove(&column);
+        while let Some((size, column)) = left.pop_first() {
+            let now = size_of(&with, column);
+            if now > size {
+                left.insert((now, column));
+                continue;
+            }
             let holders: Vec<usize> = with.remove(&column).unwrap_or_default().into_iter().collect();
             let size = |r: usize| rows[r].get(&column).map_or(0.0, |v| v.abs());
             let Some(pivot) = holders.iter().copied().max_by(|a, b| size(*a).total_cmp(&size(*b))) else {

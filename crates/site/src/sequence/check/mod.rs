@@ -88,6 +88,8 @@ pub(super) struct Check<'a> {
     bars: Bars,
     by_mark: BTreeMap<&'a str, usize>,
     fixed: Vec<bool>,
+    /// Timbers that were found not to move, as long as nothing is taken out: what is added never loosens them.
+    settled: BTreeSet<usize>,
     props: BTreeSet<usize>,
     braces: BTreeSet<usize>,
     permanent: BTreeSet<usize>,
@@ -100,7 +102,7 @@ impl<'a> Check<'a> {
         let by_mark = solution.members.iter().enumerate().map(|(k, m)| (m.mark.as_str(), k)).collect();
         let fixed = vec![false; solution.members.len()];
         let (props, braces, permanent) = (BTreeSet::new(), BTreeSet::new(), BTreeSet::new());
-        Self { sheet, bars, by_mark, fixed, props, braces, permanent }
+        Self { sheet, bars, by_mark, fixed, settled: BTreeSet::new(), props, braces, permanent }
     }
 
     fn all(mut self) -> Result<(), CheckFault> {
@@ -166,7 +168,10 @@ impl<'a> Check<'a> {
                     return Err(wrong(name));
                 }
             }
-            racking::holds(&self, n)?;
+            if !step.props_out.is_empty() || !step.braces_out.is_empty() {
+                self.settled.clear();
+            }
+            self.settled = racking::holds(&self, n)?;
         }
         match self.fixed.iter().position(|f| !f) {
             Some(k) => Err(CheckFault::NeverFixed { mark: self.bars.mark(k) }),

@@ -14,14 +14,14 @@ use std::collections::BTreeSet;
 /// Unknowns of one bar.
 const EACH: usize = 6;
 
-/// Whether nothing that stands after a step can move.
-pub fn holds(check: &Check<'_>, step: u32) -> Result<(), CheckFault> {
+/// Whether nothing that stands after a step can move; gives the timbers that were found not to.
+pub fn holds(check: &Check<'_>, step: u32) -> Result<BTreeSet<usize>, CheckFault> {
     let firm = firm(check);
     let hanging = hanging(check);
     let still = |k: &usize| firm.contains(k) || hanging.contains(k);
     let loose: Vec<usize> = (0..check.fixed.len()).filter(|k| check.fixed[*k] && !still(k)).collect();
     if loose.is_empty() {
-        return Ok(());
+        return Ok(firm);
     }
     let timbers = check.bars.0.len();
     let mut equations = Equations::default();
@@ -97,7 +97,7 @@ pub fn holds(check: &Check<'_>, step: u32) -> Result<(), CheckFault> {
         }
     }
     match equations.first_free(&columns) {
-        None => Ok(()),
+        None => Ok(firm.iter().chain(&loose).copied().collect()),
         Some(column) => {
             let k = column / EACH;
             let mark = if k < timbers { check.bars.mark(k) } else { check.sheet.permanent[k - timbers].name.clone() };
@@ -123,7 +123,8 @@ fn hanging(check: &Check<'_>) -> BTreeSet<usize> {
 /// Bars that need no sums: on walls, or pinned at two places apart to what is firm, or bolted in line to what is.
 fn firm(check: &Check<'_>) -> BTreeSet<usize> {
     let standing: Vec<usize> = (0..check.fixed.len()).filter(|k| check.fixed[*k]).collect();
-    let mut firm: BTreeSet<usize> = standing.iter().copied().filter(|k| check.bars.0[*k].lies_on_wall).collect();
+    let mut firm: BTreeSet<usize> =
+        standing.iter().copied().filter(|k| check.bars.0[*k].lies_on_wall || check.settled.contains(k)).collect();
     loop {
         let before = firm.len();
         for k in &standing {
