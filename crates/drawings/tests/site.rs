@@ -12,7 +12,7 @@ fn count(bytes: &[u8], needle: &[u8]) -> usize {
 #[test]
 fn the_same_site_gives_the_same_bytes() {
     let path = format!("{}/../../examples/boathouse.toml", env!("CARGO_MANIFEST_DIR"));
-    let job = job::read(&std::fs::read_to_string(path).unwrap()).unwrap();
+    let job = job::read(std::fs::read_to_string(path).unwrap()).unwrap();
     let solution = roof::solve(&job).unwrap();
     let putting_up = site::sequence::putting_up(&job, &solution).unwrap();
     let work = site::programme::Work::of(&job, &solution).unwrap();
