@@ -4,7 +4,6 @@ use super::Changes;
 use crate::opening::Open;
 use crate::refusal::Refusal;
 use crate::views::{Edit, RecordGiven};
-use std::fmt::Write;
 
 /// Writes a text under the name of its statement; an empty one is taken out.
 pub(super) fn set(open: &Open, given: &RecordGiven) -> Result<Changes, Refusal> {
@@ -46,11 +45,9 @@ fn quoted(text: &str) -> String {
             '"' => out.push_str("\\\""),
             '\\' => out.push_str("\\\\"),
             '\n' => out.push_str("\\n"),
-            '\t' => out.push_str("\\t"),
-            '\r' => {}
-            c if c.is_control() => {
-                let _ = write!(out, "\\u{:04X}", u32::from(c));
-            }
+            '\t' => out.push(' '),
+            // Signs that nobody sees: a job file has none.
+            c if c.is_control() => {}
             c => out.push(c),
         }
     }
