@@ -4,6 +4,7 @@ use super::check::{CheckFault, check_sequence};
 use super::graph::{Graph, Timber};
 use super::order::rank::Turn;
 use super::order::schedule::{Draft, Schedule};
+use super::order::standing;
 use super::rules::Rules;
 use super::types::{PuttingUp, Step};
 use super::{cautions, holds, permanent, stacking, straps, words};
@@ -12,6 +13,9 @@ use std::collections::BTreeSet;
 
 /// Timbers longer than this want two people whatever they weigh, mm (see regions/uk/lifting.toml).
 const ALONE_LONGEST: f64 = 3600.0;
+
+/// Most timbers that are stayed because the check found them moving, and that often it is asked again.
+const MOST_STAYS: usize = 60;
 
 /// Put the sheet together and take down props and braces as far as the roof then stands by itself.
 ///
@@ -31,13 +35,33 @@ pub fn sheet(graph: &Graph<'_>, rules: &Rules, schedule: Schedule) -> Result<Put
     };
     holds::add(graph, rules, &mut sheet);
     let at = before_boards(graph, &sheet);
-    let bare = sheet.clone();
     let mut last = None;
+    for _ in 0..MOST_STAYS {
+        let fault = match struck(graph, &sheet, at) {
+            Ok((mut done, braces_stay)) => {
+                stacking::add(graph, &mut done);
+                cautions::add(graph, &rules.plate, &mut done, braces_stay);
+                return Ok(done);
+            }
+            Err(fault) => fault,
+        };
+        let stayed = stay(graph, rules, &mut sheet, at, &fault);
+        last = Some(fault);
+        if !stayed {
+            break;
+        }
+    }
+    Err(last.unwrap_or(CheckFault::NeverFixed { mark: String::new() }))
+}
+
+/// A sheet with its temporary props and braces taken out as far as the roof then stands, and whether braces stay.
+fn struck(graph: &Graph<'_>, sheet: &PuttingUp, at: usize) -> Result<(PuttingUp, bool), CheckFault> {
+    let mut first = None;
     // Everything out; then what is not stayed; then nothing: what the roof needs to stand stays in.
     for (out, braces) in
         [(Out::All, true), (Out::All, false), (Out::NotStayed, true), (Out::NotStayed, false), (Out::None, false)]
     {
-        let mut tried = bare.clone();
+        let mut tried = sheet.clone();
         let props: Vec<String> = tried
             .props
             .iter()
@@ -47,16 +71,38 @@ pub fn sheet(graph: &Graph<'_>, rules: &Rules, schedule: Schedule) -> Result<Put
         insert_strike(&mut tried, at, props, braces);
         renumber(&mut tried);
         match check_sequence(graph.job, graph.solution, &tried) {
-            Ok(()) => {
-                stacking::add(graph, &mut tried);
-                cautions::add(graph, &rules.plate, &mut tried, !braces);
-                return Ok(tried);
+            Ok(()) => return Ok((tried, !braces)),
+            Err(fault) => {
+                let before = matches!(fault, CheckFault::Racks { step, .. } if step as usize <= at);
+                first.get_or_insert(fault);
+                // Taking out less does not help what moves before anything is taken out.
+                if before {
+                    break;
+                }
             }
-            Err(fault) => last = Some(fault),
         }
     }
-    sheet.steps.clear();
-    Err(last.unwrap_or(CheckFault::NeverFixed { mark: String::new() }))
+    Err(first.unwrap_or(CheckFault::NeverFixed { mark: String::new() }))
+}
+
+/// Stays a timber that the check found moving before anything is taken out; `false` when that is not the fault, or it
+/// is stayed already.
+fn stay(graph: &Graph<'_>, rules: &Rules, sheet: &mut PuttingUp, at: usize, fault: &CheckFault) -> bool {
+    let CheckFault::Racks { step, mark } = fault else { return false };
+    let Some(index) = (*step as usize).checked_sub(1).filter(|k| *k < at) else { return false };
+    let Some(k) = graph.timbers.iter().position(|t| t.mark() == mark) else { return false };
+    let done: BTreeSet<&String> = sheet.steps.iter().take(index + 1).flat_map(|s| &s.members).collect();
+    let fixed: Vec<bool> = graph.timbers.iter().map(|t| done.contains(&t.member.mark)).collect();
+    let (Some(prop), Some(step)) = (standing::stay(graph, rules, &fixed, k, &sheet.props), sheet.steps.get_mut(index))
+    else {
+        return false;
+    };
+    step.props_set.push(prop.name.clone());
+    if let Some(stands) = step.stands.iter_mut().find(|s| s.mark == *mark) {
+        stands.on.push(prop.name.clone());
+    }
+    sheet.props.push(prop);
+    true
 }
 
 /// Which props come out.

@@ -162,6 +162,19 @@ pub fn stand(graph: &Graph<'_>, rules: &Rules, fixed: &[bool], k: usize, turn: T
     out
 }
 
+/// A stayed prop for a timber that still moves among what is fixed: as far from its holds as it goes; `None` when it has
+/// stayed props at both ends.
+pub fn stay(graph: &Graph<'_>, rules: &Rules, fixed: &[bool], k: usize, props: &[Prop]) -> Option<Prop> {
+    let t = graph.timbers.get(k)?;
+    let spots = graph.held_at(k, fixed);
+    let near = |end: End| props.iter().any(|p| p.under == t.mark() && p.stayed && p.from_end == end);
+    let off = |s: f64| spots.iter().map(|h| (h - s).abs()).fold(f64::INFINITY, f64::min);
+    let places = [End::Head, End::Foot].into_iter().filter(|end| !near(*end));
+    let at = places.map(|end| clear_of_end(graph, rules, k, end)).max_by(|a, b| off(*a).total_cmp(&off(*b)))?;
+    let name = format!("P{}", props.len() + 1);
+    Some(Prop { stayed: true, ..prop(graph, rules, fixed, k, at, name) })
+}
+
 /// Where a timber wants props, given where it is held.
 fn props_for(graph: &Graph<'_>, rules: &Rules, k: usize, spots: &[f64]) -> Vec<f64> {
     let Some(t) = graph.timbers.get(k) else { return Vec::new() };
