@@ -1,7 +1,7 @@
-import type { RecordGiven } from "./site";
 // Made from the Rust types by `UPDATE=1 cargo test -p app --features bindings`. Not to be changed by hand.
 import type { ItemPriceGiven, Offcut, OffcutGiven, StockPriceGiven } from "./order";
 import type { Picture } from "./picture";
+import type { RecordGiven } from "./site";
 
 /** Asks for the card of a piece. */
 export type CardAsk = {
@@ -41,7 +41,7 @@ values: Array<KeyGiven>, } | { "do": "stock_price" } & StockPriceGiven | { "do":
 /** Its text. */
 text: string, } | { "do": "yard",
 /** The offcuts. */
-offcuts: Array<Offcut>, } | { "do": "record" } & RecordGiven | { "do": "yard_one" } & OffcutGiven | { "do": "covering",
+offcuts: Array<Offcut>, } | { "do": "yard_one" } & OffcutGiven | { "do": "record" } & RecordGiven | { "do": "covering",
 /** Its word. */
 of: string, };
 

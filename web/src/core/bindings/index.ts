@@ -1,10 +1,10 @@
-import type { Picture } from "./picture";
 // Made from the Rust types by `UPDATE=1 cargo test -p app --features bindings`. Not to be changed by hand.
-import type { SiteAccess, SiteAsk, SiteLifts, SitePictureAsk, SiteProgramme, SiteRecords, SiteSteps } from "./site";
 import type { CardAsk, Edit, NewJob, Nudge, Settings, ShapeChoice, WhyAsk } from "./asks";
 import type { Card } from "./bench";
 import type { Opened } from "./desk";
 import type { CuttingAsk, CuttingGroup, LayoutAsk, LayoutView, OrderView, YardAsk, YardRow } from "./order";
+import type { Picture } from "./picture";
+import type { SiteAccess, SiteAsk, SiteLifts, SitePictureAsk, SiteProgramme, SiteRecords, SiteSteps } from "./site";
 import type { Sketch, SketchAsk, SketchView } from "./sketch";
 import type { Standing } from "./standing";
 import type { StrengthLine, StrengthOf, StrengthView, StrengthWhy, StrengthWorking } from "./strength";
@@ -53,6 +53,20 @@ export interface Calls {
   offcuts: [YardAsk, Array<YardRow>];
   /** The prices of the open job as a price list. */
   price_list: [null, string];
+  /** The steps of putting the open job up. Worked out when it is asked for, and kept while the job is the same. */
+  site_steps: [null, SiteSteps];
+  /** The roof at a step. */
+  site_picture: [SitePictureAsk, Picture];
+  /** What is lifted. */
+  site_lifts: [null, SiteLifts];
+  /** When the roof goes up. */
+  site_programme: [SiteAsk, SiteProgramme];
+  /** What it is put up from. */
+  site_access: [null, SiteAccess];
+  /** The papers of the access. */
+  site_records: [null, SiteRecords];
+  /** The programme as a calendar file. */
+  site_calendar: [null, string];
   /** The shapes that a new job can have. */
   shapes: [null, Array<ShapeChoice>];
   /** The text of a new job. */
@@ -63,11 +77,4 @@ export interface Calls {
   sketch_of_job: [null, Sketch];
   /** The text of the open job with the plan of a sketch in place of its own. */
   sketch_into_job: [Sketch, string];
-  site_steps: [null, SiteSteps];
-  site_picture: [SitePictureAsk, Picture];
-  site_lifts: [null, SiteLifts];
-  site_programme: [SiteAsk, SiteProgramme];
-  site_access: [null, SiteAccess];
-  site_records: [null, SiteRecords];
-  site_calendar: [null, string];
 }
