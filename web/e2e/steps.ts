@@ -27,7 +27,10 @@ export async function openWall(page: Page, wall: string): Promise<void> {
   await page.getByRole("radio", { name: "Hip" }).waitFor({ state: "attached" });
 }
 
-export async function toPlace(page: Page, place: "Measure" | "Shape" | "Order" | "Bench" | "Putting up"): Promise<void> {
+export async function toPlace(
+  page: Page,
+  place: "Measure" | "Shape" | "Order" | "Bench" | "Putting up",
+): Promise<void> {
   await page.getByRole("navigation", { name: "Places" }).getByRole("link", { name: place }).click();
 }
 
