@@ -23,7 +23,7 @@ newer() {
 
 core=web/src/core/wasm
 made=$core/web_papers_bg.wasm
-inputs=(Cargo.lock Cargo.toml regions crates/{geometry,job,roof,drawings,picture,working,app,merge,travel,web-core,web-papers,web-bindgen})
+inputs=(Cargo.lock Cargo.toml regions crates)
 if [ ! -f "$core/web_core_bg.wasm" ] || [ -n "$(newer "$made" "${inputs[@]}" | head -n 1)" ]; then
   bash scripts/wasm_web.sh
   touch "$made"
