@@ -118,7 +118,7 @@ fn the_strength_has_the_last_word_where_it_asks_for_more() {
 
 #[test]
 fn preservative_goes_by_the_cut_faces() {
-    let text = root("examples/whole-house.toml") + "\n[order]\ntreated = true\n";
+    let text = root("examples/whole-house.toml").replace("\n[order]\n", "\n[order]\ntreated = true\n");
     let (job, solution) = solved(&text);
     let all = lines(&job, &solution, None);
     let words = &line(&all, "preservative").counted;
