@@ -98,7 +98,7 @@ for (const size of ["phone", "desktop"] as const)
     await answer.waitFor({ timeout: FOUND });
     await look("papers");
     await answer.fill("Mill Lane, by the ford");
-    await page.getByRole("button", { name: /^Keep: Where is it: address/ }).click();
+    await page.getByRole("button", { name: /^Keep ?: Where is it: address/ }).click();
     await page.getByText("Written on site:").first().waitFor({ timeout: FOUND });
     await kept(page);
     expect(await jobText(page)).toContain("Mill Lane, by the ford");
