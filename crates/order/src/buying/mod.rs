@@ -3,7 +3,7 @@
 //! * [`lines`]: what a roof needs, counted on its timbers and the places where they touch;
 //! * [`priced`]: lines with the prices of the job;
 //! * [`loads_up`]: how many lifts of the hoist things take;
-//! * [`quote`]: sums by group.
+//! * [`quote()`]: sums by group.
 //!
 //! Item words such as `nails-100x4` are what prices go by in a job: `[price.nails-100x4]`. Counts come from timbers,
 //! contacts and joints; where a habit says how many go into each, the line is an allowance and says so.
