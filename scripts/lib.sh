@@ -9,6 +9,8 @@ export CARGO_TERM_COLOR=${CARGO_TERM_COLOR:-auto}
 
 # The crates that must build for the browser: no files, clocks, threads or screens.
 PURE_CRATES="geometry job roof strength order site drawings document picture working app merge travel"
+# Those of them that no module of the app brings with it.
+PURE_APART="merge travel"
 
 say() { printf '    %s\n' "$*"; }
 fail() {
@@ -67,32 +69,47 @@ venv() {
 # outside skeleton library. For comparison only: it is neither linked nor shipped.
 surface_oracle() {
   local plans=$TARGET/oracle-plans.jsonl
+  shipped
   venv "$TARGET/oracle-venv" pysvcgal==0.0.25 numpy==2.2.6
-  cargo run --release --quiet -p geometry --example plans_for_oracle -- "$@" >"$plans"
+  "$TARGET/release/examples/plans_for_oracle" "$@" >"$plans"
   "$TARGET/oracle-venv/bin/python" scripts/oracle_surface.py <"$plans"
 }
 
 # cutting_oracle CASES SEED MOST_PIECES — compares cutting plans of seeded random roofs with a general MILP solver.
 cutting_oracle() {
+  shipped
   venv "$TARGET/cutting-oracle-venv" highspy==1.16.0 numpy==2.4.6
-  cargo run --release --quiet -p order --example cutting_cases -- "$@" >"$TARGET/oracle-cutting.jsonl"
+  "$TARGET/release/examples/cutting_cases" "$@" >"$TARGET/oracle-cutting.jsonl"
   "$TARGET/cutting-oracle-venv/bin/python" scripts/oracle_cutting.py "$1" <"$TARGET/oracle-cutting.jsonl"
 }
 
-# shipped — the binary in target/release, built with what the tests were built with, so that nothing is built twice.
-shipped() { cargo build --release --quiet --workspace --bins --tests --examples; }
+# The native build, one for all that is tested, compared and shipped: cargo unites the features of what is built
+# together, so that a part built alone (-p) would build much of what it stands on a second time.
+NATIVE="--release --workspace --features app/bindings"
 
-# wasm_build — builds the pure crates, the app's modules and the crate that compares bytes for the browser, into
-# target/wasm, all at once: what they share is built once. Two ways: rustup's ready-made standard
+# shipped — the binaries, examples and tests in target/release.
+shipped() { cargo build $NATIVE --quiet --bins --tests --examples; }
+
+# web_bindgen — the program that writes the JavaScript of a WebAssembly module, in target/release.
+web_bindgen() {
+  local program=$TARGET/release/web-bindgen
+  if [ ! -x "$program" ] || [ -n "$(find Cargo.lock crates/web-bindgen -type f -newer "$program" | head -n 1)" ]; then
+    cargo build --release --quiet -p web-bindgen
+  fi
+  "$program" "$@"
+}
+
+# wasm_build — builds the app's modules, and with them the pure crates, for the browser, into target/wasm, all at once:
+# what they share is built once, and for the modules only. Two ways: rustup's ready-made standard
 # library, or where rustup or its server is out of reach, Debian's compiler with the standard library built from source
 # (WASM_FROM=debian chooses it).
 WASM=wasm32-unknown-unknown
-WASM_MODULES="web-core web-papers"
+WASM_MODULES="web-core web-side web-papers"
 WASM_FETCH_SECONDS=120
 has_wasm_target() { [ -d "$(rustc --print sysroot)/lib/rustlib/$WASM" ]; }
 wasm_build() {
   local packages=() package
-  for package in $PURE_CRATES $WASM_MODULES wasm-check; do packages+=(-p "$package"); done
+  for package in $WASM_MODULES $PURE_APART; do packages+=(-p "$package"); done
   if [ "${WASM_FROM:-}" != debian ] &&
     { has_wasm_target || { have rustup && timeout $WASM_FETCH_SECONDS rustup target add $WASM >/dev/null 2>&1 && has_wasm_target; }; }; then
     say "with the toolchain's own standard library"

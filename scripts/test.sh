@@ -6,7 +6,7 @@ set -uo pipefail
 cd "$ROOT"
 
 # Cheapest first; the ones that share a build stand together.
-STEPS="tools format rules clippy tests bindings doc-tests docs licences advisories
+STEPS="tools format rules clippy tests doc-tests docs licences advisories
   wasm web release same-bytes bad-input kill app surface-oracle frame-oracle programme-oracle cutting-oracle sheets"
 [ $# -gt 0 ] && STEPS="$*"
 

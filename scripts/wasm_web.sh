@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# Builds the core and the papers for the browser, with the JavaScript that goes with them, into web/src/core/wasm.
+# Builds the app's modules for the browser, with the JavaScript that goes with them, into web/src/core/wasm.
 set -euo pipefail
 . "$(dirname "$0")/lib.sh"
 cd "$ROOT"
@@ -8,5 +8,5 @@ OUT=$ROOT/web/src/core/wasm
 
 wasm_build
 for module in $WASM_MODULES; do
-  cargo run --release --quiet -p web-bindgen -- "$TARGET/wasm/$WASM/web/${module//-/_}.wasm" "$OUT"
+  web_bindgen "$TARGET/wasm/$WASM/web/${module//-/_}.wasm" "$OUT"
 done

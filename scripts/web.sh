@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# Builds the app into web/dist: the core in WebAssembly, then the pages, then the one page with everything inside.
+# Builds the app into web/dist: its modules in WebAssembly, then the pages, then the one page with everything inside.
 # What has not changed since the last time is not built again.
 set -euo pipefail
 . "$(dirname "$0")/lib.sh"

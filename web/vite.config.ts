@@ -38,7 +38,7 @@ export default defineConfig({
       workbox: {
         globPatterns: ["**/*.{js,css,html,wasm,svg,png,webmanifest,woff2}"],
         // Fetched in idle time after the first load; see src/state/service.ts.
-        globIgnores: ["one-file.html", "**/web_papers*.wasm"],
+        globIgnores: ["one-file.html", "**/web_{side,papers}*.wasm"],
         maximumFileSizeToCacheInBytes: LARGEST_KEPT,
         // All rooms are one address; other pages of a server are its own.
         navigateFallback: null,
@@ -48,12 +48,13 @@ export default defineConfig({
         inlineWorkboxRuntime: true,
         runtimeCaching: [
           {
-            urlPattern: /\/web_papers[^/]*\.(wasm|js)$/,
+            urlPattern: /\/web_(side|papers)[^/]*\.(wasm|js)$/,
             handler: "CacheFirst",
             // Packed or not, it is the same file.
             options: {
-              cacheName: "papers",
-              expiration: { maxEntries: 2 },
+              cacheName: "later",
+              // Two of each version: the one in use, and the one that waits.
+              expiration: { maxEntries: 4 },
               matchOptions: { ignoreVary: true },
             },
           },

@@ -22,7 +22,11 @@ export default defineConfig({
   plugins: [
     svelte(),
     toldModules(),
-    onePage({ core: at("src/core/wasm/web_core_bg.wasm"), papers: at("src/core/wasm/web_papers_bg.wasm") }),
+    onePage({
+      core: at("src/core/wasm/web_core_bg.wasm"),
+      side: at("src/core/wasm/web_side_bg.wasm"),
+      papers: at("src/core/wasm/web_papers_bg.wasm"),
+    }),
   ],
   define: { __VERSION__: JSON.stringify(about.version) },
   build: {

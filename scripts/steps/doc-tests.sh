@@ -1,2 +1,2 @@
 # The examples in the documentation run.
-cargo test --release --workspace --no-fail-fast --doc
+cargo test $NATIVE --no-fail-fast --doc

@@ -3,5 +3,6 @@
 FRAMES=500
 SEED=11
 venv "$TARGET/frame-oracle-venv" PyNiteFEA==3.2.0 numpy==2.4.6 scipy==1.17.1
-cargo run --release --quiet -p strength --example frames_for_oracle -- $FRAMES $SEED >"$TARGET/oracle-frames.jsonl"
+shipped
+"$TARGET/release/examples/frames_for_oracle" $FRAMES $SEED >"$TARGET/oracle-frames.jsonl"
 "$TARGET/frame-oracle-venv/bin/python" scripts/oracle_frames.py $FRAMES <"$TARGET/oracle-frames.jsonl"

@@ -22,3 +22,13 @@ done)
 trailing=$(ours -name '*.rs' -o -name '*.sh' -o -name '*.toml' -o -name '*.md' -o -name '*.mjs' -o -name '*.py' -o -name Makefile |
   xargs grep -nE '[[:blank:]]+$' || true)
 [ -z "$trailing" ] || fail "blanks at the end of a line: $trailing"
+
+# Tests from outside are one program per crate; a file that it does not name would never run.
+unnamed=$(for all in crates/*/tests/all.rs; do
+  for test in "${all%/all.rs}"/*.rs "${all%/all.rs}"/*/mod.rs; do
+    [ -f "$test" ] && [ "$test" != "$all" ] || continue
+    name=${test%/mod.rs} name=$(basename "$name" .rs)
+    grep -qx "mod $name;" "$all" || printf '%s\n' "$test"
+  done
+done)
+[ -z "$unnamed" ] || fail "tests that never run, for want of a line in all.rs: $unnamed"

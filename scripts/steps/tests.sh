@@ -1,3 +1,3 @@
-# Unit, property and command-line tests.
+# Unit, property and command-line tests, and whether the TypeScript bindings of the app are those of the Rust types.
 # In the profile that is shipped: one native build serves tests, binary and app.
-cargo test --release --workspace --no-fail-fast --lib --bins --tests --examples
+cargo test $NATIVE --no-fail-fast --lib --bins --tests --examples

@@ -1,2 +1,2 @@
-# The pure crates build for the browser, and so does the crate that runs them there.
+# The pure crates build for the browser, and so do the modules of the app.
 wasm_build

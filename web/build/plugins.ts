@@ -39,7 +39,7 @@ export function toldModules(): Plugin {
   return {
     name: "told-modules",
     transform: (code, id) =>
-      /\/wasm\/web_(core|papers)\.js$/.test(id)
+      /\/wasm\/web_(core|side|papers)\.js$/.test(id)
         ? code.replace(/new URL\('web_\w+_bg\.wasm', import\.meta\.url\)/, "undefined")
         : null,
   };
@@ -57,7 +57,7 @@ const hashed = (content: string): string =>
 const packed = (path: string): string => gzipSync(readFileSync(path), { level: 9 }).toString("base64");
 
 /** Turns the bundle into one page that holds all: styles, script, worker, the modules of the core. */
-export function onePage(modules: Record<"core" | "papers", string>): Plugin {
+export function onePage(modules: Record<"core" | "side" | "papers", string>): Plugin {
   return {
     name: "one-page",
     enforce: "post",
@@ -81,7 +81,7 @@ export function onePage(modules: Record<"core" | "papers", string>): Plugin {
         "worker-src": "blob: data:",
         "connect-src": "'none'",
       });
-      const module = (id: "core" | "papers") =>
+      const module = (id: "core" | "side" | "papers") =>
         `<script type="application/octet-stream" id="module-${id}">${packed(modules[id])}</script>`;
       this.emitFile({
         type: "asset",
@@ -96,6 +96,7 @@ ${policy}
 <body><div id="app"></div>
 <script type="application/toml" id="job"></script>
 ${module("core")}
+${module("side")}
 ${module("papers")}
 <script type="module">${script}</script>
 </body></html>

@@ -87,7 +87,7 @@ fn laid_out(text: &str) -> String {
 #[must_use]
 pub fn bindings() -> Vec<(String, String)> {
     let mut gather = Gather { config: Config::default().with_large_int("number"), found: BTreeMap::new() };
-    let calls = crate::desk::interface(&mut gather);
+    let calls = format!("{}\n{}", crate::desk::interface(&mut gather), crate::side_desk::interface(&mut gather));
     let found = gather.found;
     let rooms: BTreeSet<&str> = found.values().map(|declared| declared.room.as_str()).collect();
     let imports = |used: &BTreeSet<&str>, room: &str| {

@@ -3,20 +3,15 @@
 use crate::calls::calls;
 use crate::checks::{self, Checked};
 use crate::opening::{self, Open};
-use crate::ordering::{self, Ordered};
 use crate::refusal::Refusal;
 use crate::scene::Buffers;
-use crate::siting::{self, Sited};
 use crate::views::{
-    Card, CardAsk, CuttingAsk, CuttingGroup, Dialect, Edit, LayoutAsk, LayoutView, LengthStyle, NewJob, Nudge,
-    OrderView, Settings, ShapeChoice, SiteAccess, SiteAsk, SiteLifts, SitePictureAsk, SiteProgramme, SiteRecords,
-    SiteSteps, Sketch, SketchAsk, SketchView, Standing, StrengthLine, StrengthOf, StrengthView, StrengthWhy,
-    StrengthWorking, WhyAsk, YardAsk, YardRow,
+    Card, CardAsk, Dialect, Edit, LengthStyle, NewJob, Nudge, Settings, ShapeChoice, Sketch, SketchAsk, SketchView,
+    Standing, StrengthLine, StrengthOf, StrengthView, StrengthWhy, StrengthWorking, WhyAsk,
 };
 use crate::{edits, shapes};
 use job::Job;
 use job::written::Lengths;
-use picture::Picture;
 use roof::solution::Solution;
 use serde::Deserialize;
 use working::Working;
@@ -28,8 +23,6 @@ pub struct Desk {
     open: Option<Open>,
     scene: Option<Buffers>,
     checked: Option<Checked>,
-    ordered: Option<Ordered>,
-    sited: Option<Sited>,
 }
 
 /// The text of a job.
@@ -46,7 +39,7 @@ impl Desk {
     /// # Errors
     /// A [`Refusal`] with what is wrong and what to do; the job is as it was.
     pub fn call(&mut self, name: &str, takes: &str) -> Result<String, Refusal> {
-        answer(self, name, takes)
+        answer(self, name, takes).unwrap_or_else(|| Err(Refusal::no_such_call(name)))
     }
 
     /// The points of the scene that the last call made; once, and nothing when it made none.
@@ -81,42 +74,10 @@ impl Desk {
         self.checked.as_ref().map_or(Ok(None), Checked::found)
     }
 
-    /// Works out the order of the open job, unless it is kept.
-    pub(crate) fn work_out_order(&mut self) -> Result<(), Refusal> {
-        self.solution()?;
-        if self.order().is_ok() {
-            return Ok(());
-        }
-        // A roof whose strength can't be worked out is ordered by habit.
-        let _ = self.checked();
-        let before = self.ordered.take();
-        let (job, solution) = (self.job()?, self.solution()?);
-        let checks = self.checked.as_ref().and_then(|kept| kept.found().ok().flatten());
-        self.ordered = Some(Ordered::of(job, solution, checks.map(|checks| &checks.strength), before));
-        Ok(())
-    }
-
-    /// The order that was worked out last, if it is that of the open job.
-    pub(crate) fn order(&self) -> Result<&order::whole::Order, Refusal> {
-        let job = self.job()?;
-        let kept = self.ordered.as_ref().filter(|kept| kept.is_of(job));
-        kept.ok_or_else(|| Refusal::new("no-order", "The order was not worked out yet", "Open it again"))?.found()
-    }
-
-    /// Works out how the open job is put up, unless it is kept.
-    pub(crate) fn work_out_site(&mut self) -> Result<(), Refusal> {
-        let (open, job, solution) = (self.open()?, self.job()?, self.solution()?);
-        if self.sited.as_ref().is_none_or(|kept| !kept.is_of(&open.text)) {
-            self.sited = Some(Sited::of(&open.text, job, solution));
-        }
-        Ok(())
-    }
-
-    /// How the open job is put up, as it was worked out last, if it is that of the open job.
-    pub(crate) fn site(&self) -> Result<&site::whole::Site, Refusal> {
-        let text = &self.open()?.text;
-        let kept = self.sited.as_ref().filter(|kept| kept.is_of(text));
-        kept.ok_or_else(|| Refusal::new("no-site", "Putting up was not worked out yet", "Open it again"))?.found()
+    /// The strength of the open job as it was worked out last, if it was.
+    pub(crate) fn kept_checks(&self) -> Option<&strength::whole::Checks> {
+        let text = &self.open.as_ref()?.text;
+        self.checked.as_ref().filter(|kept| kept.is_of(text))?.found().ok().flatten()
     }
 
     /// How lengths are shown.
@@ -152,6 +113,8 @@ impl Desk {
 }
 
 calls! {
+    /// Every call that the core answers: what it takes and gives.
+    Calls of Desk;
     /// Opens a job in place of the one on the desk.
     open: Opened => Standing = open;
     /// Changes the job. The text of the reply is to be kept.
@@ -170,30 +133,6 @@ calls! {
     strength_working: StrengthWhy => StrengthWorking = strength_working;
     /// The strength of a piece in one line; nothing when the job says no loads, or the piece carries none.
     strength_of: StrengthOf => Option<StrengthLine> = strength_of;
-    /// What to buy for the open job. Worked out when it is asked for, and kept while the job is the same.
-    order: () => OrderView = order;
-    /// How to cut what is bought.
-    cutting: CuttingAsk => Vec<CuttingGroup> = cutting;
-    /// How some lengths are cut, cut by cut.
-    layout: LayoutAsk => LayoutView = layout;
-    /// Offcuts that a device keeps from job to job, as shown.
-    offcuts: YardAsk => Vec<YardRow> = offcuts;
-    /// The prices of the open job as a price list.
-    price_list: () => String = price_list;
-    /// The steps of putting the open job up. Worked out when it is asked for, and kept while the job is the same.
-    site_steps: () => SiteSteps = siting::steps;
-    /// The roof at a step.
-    site_picture: SitePictureAsk => Picture = siting::picture;
-    /// What is lifted.
-    site_lifts: () => SiteLifts = siting::lifts;
-    /// When the roof goes up.
-    site_programme: SiteAsk => SiteProgramme = siting::programme;
-    /// What it is put up from.
-    site_access: () => SiteAccess = siting::access;
-    /// The papers of the access.
-    site_records: () => SiteRecords = siting::records;
-    /// The programme as a calendar file.
-    site_calendar: () => String = siting::calendar;
     /// The shapes that a new job can have.
     shapes: () => Vec<ShapeChoice> = shapes;
     /// The text of a new job.
@@ -215,9 +154,6 @@ fn edit(desk: &mut Desk, takes: Edit) -> Result<Standing, Refusal> {
     let (open, said) = edits::edited(desk, &takes)?;
     // A tick changes the text and nothing that the roof is made of.
     if let (Edit::Tick(_), Some(kept)) = (&takes, &mut desk.checked) {
-        kept.follow(&desk.open, &open.text);
-    }
-    if let (Edit::Tick(_), Some(kept)) = (&takes, &mut desk.sited) {
         kept.follow(&desk.open, &open.text);
     }
     Ok(desk.put(open, said))
@@ -252,26 +188,6 @@ fn strength_working(desk: &mut Desk, takes: StrengthWhy) -> Result<StrengthWorki
 
 fn strength_of(desk: &mut Desk, takes: StrengthOf) -> Result<Option<StrengthLine>, Refusal> {
     checks::line(desk, &takes.mark)
-}
-
-fn order(desk: &mut Desk, _takes: ()) -> Result<OrderView, Refusal> {
-    ordering::view(desk)
-}
-
-fn cutting(desk: &mut Desk, takes: CuttingAsk) -> Result<Vec<CuttingGroup>, Refusal> {
-    ordering::cutting(desk, &takes)
-}
-
-fn layout(desk: &mut Desk, takes: LayoutAsk) -> Result<LayoutView, Refusal> {
-    ordering::layout(desk, &takes)
-}
-
-fn offcuts(desk: &mut Desk, takes: YardAsk) -> Result<Vec<YardRow>, Refusal> {
-    Ok(ordering::offcuts(desk, &takes))
-}
-
-fn price_list(desk: &mut Desk, _takes: ()) -> Result<String, Refusal> {
-    ordering::price_list(desk)
 }
 
 fn shapes(desk: &mut Desk, _takes: ()) -> Result<Vec<ShapeChoice>, Refusal> {

@@ -5,6 +5,10 @@
 //! Pure like the crates below it: no files, clock, threads, storage or screen.
 //! Keeping what was edited, and undoing it, is the business of whoever holds
 //! the desk: every reply that changes the job carries its whole new text.
+//!
+//! A [`SideDesk`] answers the same and more: what to buy and how to cut it, how
+//! the roof is put up, and what its papers are made from. Whoever holds a
+//! [`Desk`] only carries none of that.
 
 pub mod bench;
 #[cfg(feature = "bindings")]
@@ -22,6 +26,7 @@ mod papers;
 mod refusal;
 mod scene;
 mod shapes;
+mod side_desk;
 mod siting;
 pub mod views;
 mod why;
@@ -30,6 +35,6 @@ pub mod wording;
 #[cfg(feature = "bindings")]
 pub use bindings::bindings;
 pub use desk::Desk;
-pub use papers::for_papers;
 pub use refusal::{FaultLine, Refusal};
 pub use scene::Buffers;
+pub use side_desk::SideDesk;

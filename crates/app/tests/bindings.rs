@@ -1,5 +1,4 @@
 //! The TypeScript bindings that the app is built against are those of the types.
-#![cfg(feature = "bindings")]
 
 use std::collections::BTreeMap;
 use std::fs;

@@ -1,8 +1,6 @@
 //! Edits and nudges: what they do, what they leave alone, and what they refuse.
 
-mod common;
-
-use common::{ask, desk_with, edit, example, examples, standing};
+use crate::common::{ask, desk_with, edit, example, examples, standing};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 

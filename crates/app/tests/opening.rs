@@ -1,8 +1,6 @@
 //! Opening jobs: whole ones, faulty ones, and what is no job at all.
 
-mod common;
-
-use common::{ask, desk_with, edit, example, examples, standing};
+use crate::common::{ask, desk_with, edit, example, examples, standing};
 use serde_json::{Value, json};
 
 #[test]

@@ -1,8 +1,6 @@
 //! The order on the desk: what to buy, how to cut it, prices, offcuts and the covering.
 
-mod common;
-
-use common::{ask, desk_with, edit, example};
+use crate::common::{ask, edit, example, side_desk_with};
 use serde_json::{Value, json};
 
 /// A job with few timbers, so that its plan is soon found.
@@ -10,7 +8,7 @@ fn shed() -> String {
     example("lean-to")
 }
 
-fn order(desk: &mut app::Desk) -> Value {
+fn order(desk: &mut app::SideDesk) -> Value {
     ask(desk, "order", Value::Null).unwrap()
 }
 
@@ -26,7 +24,7 @@ fn number(text: &Value) -> f64 {
 
 #[test]
 fn what_is_bought_is_what_is_cut() {
-    let (mut desk, standing, _) = desk_with(&shed());
+    let (mut desk, standing) = side_desk_with(&shed());
     let view = order(&mut desk);
     let groups = ask(&mut desk, "cutting", json!({ "width": 360.0 })).unwrap();
     let timber = list(&view, "timber");
@@ -71,7 +69,7 @@ fn what_is_bought_is_what_is_cut() {
 #[test]
 fn a_price_that_is_written_makes_a_cost_and_leaves_the_text_alone() {
     let text = format!("# Ours\n{}", shed());
-    let (mut desk, _, _) = desk_with(&text);
+    let (mut desk, _) = side_desk_with(&text);
     let view = order(&mut desk);
     let of = &view["timber"][0]["prices"][0];
     let given = |of: &Value, metre: &str, dated: &str| json!({ "do": "stock_price", "of": of["of"], "by_length": false, "metre": metre, "lengths": [], "dated": dated });
@@ -114,7 +112,7 @@ fn a_price_that_is_written_makes_a_cost_and_leaves_the_text_alone() {
 
 #[test]
 fn the_price_of_anything_else_is_written_and_taken_out() {
-    let (mut desk, _, _) = desk_with(&shed());
+    let (mut desk, _) = side_desk_with(&shed());
     let view = order(&mut desk);
     let line = list(&view, "lines").iter().find(|line| line["per"] == "each" && line["remark"] != "if you choose it");
     let line = line.or(list(&view, "lines").first()).expect("something is bought").clone();
@@ -132,7 +130,7 @@ fn the_price_of_anything_else_is_written_and_taken_out() {
 
 #[test]
 fn a_price_list_goes_out_and_comes_in_and_a_faulty_one_changes_nothing() {
-    let (mut desk, standing, _) = desk_with(&shed());
+    let (mut desk, standing) = side_desk_with(&shed());
     let before = standing["text"].as_str().unwrap().to_owned();
     let bad = "what,thickness_mm,depth_mm,length_mm,class,price,per,dated\ntimber,47,150,4800,C24,cheap,each,\n";
     let refusal = ask(&mut desk, "edit", json!({ "do": "price_list", "text": bad })).unwrap_err();
@@ -149,7 +147,7 @@ fn a_price_list_goes_out_and_comes_in_and_a_faulty_one_changes_nothing() {
 
 #[test]
 fn what_is_left_can_be_kept_and_used_in_the_next_job() {
-    let (mut desk, _, _) = desk_with(&shed());
+    let (mut desk, _) = side_desk_with(&shed());
     let groups = ask(&mut desk, "cutting", json!({ "width": 360.0 })).unwrap();
     let left: Vec<Value> = groups.as_array().unwrap().iter().flat_map(|group| list(group, "left").clone()).collect();
     let first = json!({ "thickness_mm": 47.0, "depth_mm": 150.0, "class": "C16", "length_mm": 2350.0, "count": 2 });
@@ -176,7 +174,7 @@ fn what_is_left_can_be_kept_and_used_in_the_next_job() {
 
 #[test]
 fn a_covering_is_chosen_and_refused_below_its_least_pitch() {
-    let (mut desk, _, _) = desk_with(&example("boathouse"));
+    let (mut desk, _) = side_desk_with(&example("boathouse"));
     let pitch = json!({ "do": "set", "path": "roof.pitch", "value": "20" });
     edit(&mut desk, json!({ "do": "covering", "of": "plain-tile" }));
     let view = order(&mut desk);
@@ -194,7 +192,7 @@ fn a_covering_is_chosen_and_refused_below_its_least_pitch() {
 
 #[test]
 fn ticks_leave_the_order_as_it_was_worked_out() {
-    let (mut desk, _, _) = desk_with(&shed());
+    let (mut desk, _) = side_desk_with(&shed());
     let groups = ask(&mut desk, "cutting", json!({ "width": 360.0 })).unwrap();
     let row = groups[0]["layouts"][0].clone();
     let layout = ask(&mut desk, "layout", json!({ "id": row["id"], "width": 360.0 })).unwrap();

@@ -1,8 +1,6 @@
 //! The points of the scene are those of the solution.
 
-mod common;
-
-use common::{desk_with, examples};
+use crate::common::{desk_with, examples};
 use serde_json::Value;
 
 /// Coordinates are single precision: at 20 m from the datum a step is 0.002 mm.

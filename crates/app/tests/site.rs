@@ -1,8 +1,6 @@
 //! Putting up on the desk: steps and their pictures, lifts, the programme, access, papers, and the edits of the place.
 
-mod common;
-
-use common::{ask, desk_with, edit, example};
+use crate::common::{ask, edit, example, side_desk_with};
 use serde_json::{Value, json};
 
 fn set(path: &str, value: &str) -> Value {
@@ -32,7 +30,7 @@ const ALL: [(&str, Value); 4] = [
 
 #[test]
 fn every_timber_is_fixed_in_one_step_and_every_bar_that_is_set_is_told() {
-    let (mut desk, standing, _) = desk_with(&example("whole-house"));
+    let (mut desk, standing) = side_desk_with(&example("whole-house"));
     let view = ask(&mut desk, "site_steps", Value::Null).unwrap();
     assert_eq!(view["refused"], Value::Null);
     let steps = list(&view, "steps");
@@ -66,7 +64,7 @@ fn every_timber_is_fixed_in_one_step_and_every_bar_that_is_set_is_told() {
 
 #[test]
 fn the_picture_of_a_step_has_its_timbers_bold_and_stays_on_the_sheet() {
-    let (mut desk, _, _) = desk_with(&example("boathouse"));
+    let (mut desk, _) = side_desk_with(&example("boathouse"));
     let view = ask(&mut desk, "site_steps", Value::Null).unwrap();
     let mut before = 0;
     for (k, step) in list(&view, "steps").iter().enumerate() {
@@ -93,9 +91,9 @@ fn the_picture_of_a_step_has_its_timbers_bold_and_stays_on_the_sheet() {
 
 #[test]
 fn a_larger_crew_is_done_sooner_and_the_roof_stays() {
-    let (mut desk, before, _) = desk_with(&example("whole-house"));
+    let (mut desk, before) = side_desk_with(&example("whole-house"));
     edit(&mut desk, set("programme.start", "2027-03-01"));
-    let programme = |desk: &mut app::Desk| ask(desk, "site_programme", json!({ "width": 360.0 })).unwrap();
+    let programme = |desk: &mut app::SideDesk| ask(desk, "site_programme", json!({ "width": 360.0 })).unwrap();
     let days = |view: &Value| view["days"].as_str().unwrap().split(' ').next().unwrap().parse::<u32>().unwrap();
     let two = programme(&mut desk);
     let after = edit(&mut desk, set("programme.crew", "4"));
@@ -124,7 +122,7 @@ fn a_larger_crew_is_done_sooner_and_the_roof_stays() {
 
 #[test]
 fn the_calendar_file_wants_a_start() {
-    let (mut desk, _, _) = desk_with(&example("boathouse"));
+    let (mut desk, _) = side_desk_with(&example("boathouse"));
     let text = job::edit::remove(&example("boathouse"), "programme.start").unwrap_or_else(|_| example("boathouse"));
     ask(&mut desk, "open", json!({ "text": text })).unwrap();
     assert_eq!(ask(&mut desk, "site_calendar", Value::Null).unwrap_err().code, "no-calendar");
@@ -140,8 +138,8 @@ fn the_calendar_file_wants_a_start() {
 #[test]
 fn a_question_is_answered_a_statement_put_in_other_words_and_both_taken_back() {
     let text = example("boathouse");
-    let (mut desk, _, _) = desk_with(&text);
-    let rows = |desk: &mut app::Desk| -> Vec<Value> {
+    let (mut desk, _) = side_desk_with(&text);
+    let rows = |desk: &mut app::SideDesk| -> Vec<Value> {
         let view = ask(desk, "site_records", Value::Null).unwrap();
         assert_eq!(list(&view, "papers").len(), 3);
         let papers = list(&view, "papers").iter();
@@ -182,7 +180,7 @@ fn row<'r>(rows: &'r [Value], name: &Value) -> &'r Value {
 
 #[test]
 fn what_is_known_of_the_site_is_asked_and_told() {
-    let (mut desk, _, _) = desk_with(&example("whole-house"));
+    let (mut desk, _) = side_desk_with(&example("whole-house"));
     edit(&mut desk, set("access.plate_height", "5200"));
     edit(&mut desk, set("access.people", "9"));
     edit(&mut desk, set("access.stack", "60"));
@@ -201,7 +199,7 @@ fn what_is_known_of_the_site_is_asked_and_told() {
 
 #[test]
 fn the_heaviest_kind_is_first_and_ticks_are_counted() {
-    let (mut desk, _, _) = desk_with(&example("whole-house"));
+    let (mut desk, _) = side_desk_with(&example("whole-house"));
     let lifts = ask(&mut desk, "site_lifts", Value::Null).unwrap();
     let kg = |one: &Value| one["heaviest"].as_str().unwrap().split(' ').next().unwrap().parse::<f64>().unwrap();
     let kinds = list(&lifts, "kinds");
@@ -217,7 +215,7 @@ fn the_heaviest_kind_is_first_and_ticks_are_counted() {
 #[test]
 fn every_example_has_its_site_in_words_of_the_job_and_no_promise() {
     for name in ["boathouse", "dormers", "mansard", "whole-house"] {
-        let (mut desk, _, _) = desk_with(&example(name));
+        let (mut desk, _) = side_desk_with(&example(name));
         for words in ["uk", "us"] {
             ask(&mut desk, "settle", json!({ "lengths": "feet-inches", "words": words })).unwrap();
             let mut all = Vec::new();

@@ -1,8 +1,7 @@
 //! Strength on the desk: what is asked for first, what is shown, its working, and when it is worked out.
 
-mod common;
-
-use common::{ask, desk_with, edit, example};
+use crate::common;
+use crate::common::{ask, desk_with, edit, example};
 use serde_json::{Value, json};
 
 fn given(values: &[(&str, &str)]) -> Value {
@@ -197,9 +196,9 @@ fn the_word_that_promises_too_much_is_never_shown() {
 #[test]
 fn papers_get_the_strength_that_was_asked_for() {
     let of = |name: &str| -> document::Document {
-        let text = example(name);
-        let settings = serde_json::to_string(&app::views::Settings::default()).unwrap();
-        serde_json::from_str(&app::for_papers(&text, &settings).unwrap()).unwrap()
+        let mut side = app::SideDesk::default();
+        ask(&mut side, "open", json!({ "text": example(name) })).unwrap();
+        serde_json::from_str(&side.for_papers().unwrap()).unwrap()
     };
     let asked = of("whole-house").strength.expect("the job has loads");
     let most = &asked.strength.members[0];

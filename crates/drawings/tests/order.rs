@@ -1,8 +1,7 @@
 //! The lists of an order as their reader gets them. The spreadsheet is read back with a general library.
 
-mod fixture;
-mod order_fixture;
-
+use crate::fixture;
+use crate::order_fixture;
 use calamine::{Data, Reader, Xlsx};
 use drawings::{order_csv, order_xlsx};
 use order::whole::Order;

@@ -1,9 +1,7 @@
 //! The pack and lists as their reader gets them.
 
-mod fixture;
-
+use crate::fixture::hipped;
 use drawings::{PackError, frame_svg, members_csv, pack, piece_card, plan_svg};
-use fixture::hipped;
 
 fn count(bytes: &[u8], needle: &[u8]) -> usize {
     bytes.windows(needle.len()).filter(|w| *w == needle).count()

@@ -1,9 +1,7 @@
 //! The sheets for the site as their reader gets them.
 
-mod fixture;
-
+use crate::fixture::hipped;
 use drawings::{SitePapers, site_pdf};
-use fixture::hipped;
 
 fn count(bytes: &[u8], needle: &[u8]) -> usize {
     bytes.windows(needle.len()).filter(|w| *w == needle).count()

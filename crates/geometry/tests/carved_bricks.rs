@@ -2,9 +2,7 @@
 //! closed, has the volume that is left, and every face lies in the plane that
 //! its tag names.
 
-mod common;
-
-use common::plans::Dice;
+use crate::common::plans::Dice;
 use geometry::{Angle, Cell, ConvexPlan, DVec2, DVec3, Plane, Solid, carve};
 
 /// Tag of faces between cells.

@@ -1,8 +1,6 @@
 //! The check of a surface finds what is broken on purpose.
 
-mod common;
-
-use common::fixed::plans;
+use crate::common::fixed::plans;
 use geometry::DVec3;
 use geometry::surface::{ArcKind, CheckFailure, NodeId, Surface, WallProfile, check, solve};
 

@@ -2,9 +2,7 @@
 //! says how each value was derived (most by hand, all compared there with a
 //! general-purpose straight-skeleton library).
 
-mod common;
-
-use common::fixed::{FixedPlan, plans};
+use crate::common::fixed::{FixedPlan, plans};
 use geometry::surface::{ArcKind, Surface, solve};
 use serde_json::Value;
 

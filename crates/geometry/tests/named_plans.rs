@@ -1,9 +1,7 @@
 //! Plans with a lesson: refusals, rules that choose for the user, and plans
 //! that random tests once found wrong.
 
-mod common;
-
-use common::plans;
+use crate::common::plans;
 use geometry::surface::{
     ArcKind, ProfileFault, ProfileStep, Slope, Surface, SurfaceError, SurfaceWarning, WallId, WallProfile, check, solve,
 };

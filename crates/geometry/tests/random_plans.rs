@@ -1,10 +1,8 @@
 //! Properties of roofs over random plans (generators in `common/plans.rs`).
 //! The example `many_roofs` runs the same plans by the hundred thousand.
 
-mod common;
-
-use common::plans::{self, Dice, Plan};
-use common::twin;
+use crate::common::plans::{self, Dice, Plan};
+use crate::common::twin;
 use geometry::surface::{ArcKind, FRAMING, Slope, Surface, SurfaceError, SurfaceWarning, WallProfile, check, solve};
 use geometry::{DVec2, DVec3};
 

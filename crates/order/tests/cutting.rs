@@ -1,5 +1,6 @@
 //! Cutting plans against rows of the reference, against first principles, and against all plans there are.
 
+use crate::cutting_roofs;
 use geometry::Angle;
 use order::cutting::{
     Aim, CutFor, CuttingFault, CuttingPlan, Need, Piece, Sawing, StockLength, Turn, Turns, plan, plan_without_sharing,
@@ -7,9 +8,7 @@ use order::cutting::{
 };
 use order::money::Money;
 
-#[path = "cutting_roofs/mod.rs"]
-mod cutting_roofs;
-use cutting_roofs::cut_bar;
+use crate::cutting_roofs::cut_bar;
 
 const SECTION: [f64; 2] = [47.0, 150.0];
 

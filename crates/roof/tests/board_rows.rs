@@ -6,16 +6,11 @@
 //! roof"). Pitches run from 5° to 80°, so a roof reaches every row but those
 //! of boards that slope 5°: these go through the function that marks cuts.
 
-#![allow(missing_docs, reason = "a test")]
-
-mod common;
-mod published;
-mod reading;
-
+use crate::common;
+use crate::published::{Entry, Tally, family};
+use crate::reading::{of_kind, solve, worst};
 use geometry::{Angle, DVec3};
 use job::{Job, Section, TailCut};
-use published::{Entry, Tally, family};
-use reading::{of_kind, solve, worst};
 use roof::solution::{Member, MemberKind, SawSetting};
 
 /// The exact figures beside the printed ones are written to four places.

@@ -6,17 +6,15 @@
 //! the row's 3000 mm. The hip there is looked at from its foot: A is on its
 //! right, D (the row's side B) on its left.
 
-mod common;
-mod published;
-mod reading;
-
-use geometry::Angle;
-use job::{HipEdge, HipHead, HipLine, Job};
-use published::{Entry, Tally, family};
-use reading::{
+use crate::common;
+use crate::published;
+use crate::published::{Entry, Tally, family};
+use crate::reading::{
     angle_to_wall, cut_against, dihedral, dir, face, faces_named, foot, head, head_cut, head_cut_where, head_deduction,
     level_from_head, of_kind, reach_left, rise, run, solve, spine_from, steps, worst,
 };
+use geometry::Angle;
+use job::{HipEdge, HipHead, HipLine, Job};
 use roof::solution::{Member, MemberKind, Solution};
 
 /// Figures of purlins and boards, which a frame of rafters does not have.

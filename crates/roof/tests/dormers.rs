@@ -1,15 +1,9 @@
 //! Dormers: their figures, what carries them, and what is refused.
 
-#![allow(missing_docs, reason = "a test")]
-
-mod common;
-#[path = "openings/random.rs"]
-mod random;
-
-use common::{Seed, job_over, random_job};
+use crate::common::{Seed, job_over, random_job};
+use crate::openings::random::{move_dormer, random_dormer};
 use geometry::Angle;
 use job::{Dormer, DormerKind, Job, Section, ValleyAs};
-use random::{move_dormer, random_dormer};
 use roof::solution::{Member, MemberKind, NoticeLevel, Solution};
 use roof::{Misfit, SolveError};
 

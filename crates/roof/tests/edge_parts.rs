@@ -2,15 +2,12 @@
 //! without them must solve with them, and `solve` returns only what its own
 //! check has passed.
 
-#![allow(missing_docs, reason = "a test")]
-
-mod common;
-mod reading;
-
-use common::{Seed, random_job};
+use crate::common;
+use crate::common::{Seed, random_job};
+use crate::reading;
+use crate::reading::of_kind;
 use geometry::DVec3;
 use job::{Job, NogginTimber, Section, SpacedTimber, Sprocket, TailCut, UpperSlope};
-use reading::of_kind;
 use roof::solution::{CutPlace, Member, MemberKind, Solution};
 
 /// How many roofs.

@@ -1,17 +1,14 @@
 //! Corners at the edge of what can be framed, eaves at unequal pitches,
 //! birdsmouths and the table per metre of run, against solved roofs.
 
-mod common;
-mod published;
-mod reading;
-
-use geometry::{Angle, DVec2};
-use job::{Fascia, HipEdge, Job, Section};
-use published::{Entry, Tally, family};
-use reading::{
+use crate::common;
+use crate::published::{Entry, Tally, family};
+use crate::reading::{
     angle_to_wall, cut_against, dihedral, dir, face, faces_named, foot, head, head_cut, head_cut_where, of_kind,
     plumb_height, rise, run, solve, spine_from, steps, top_height_at_tail, vec3, worst,
 };
+use geometry::{Angle, DVec2};
+use job::{Fascia, HipEdge, Job, Section};
 use roof::solution::{LineKind, Member, MemberKind, NoticeLevel, Solution};
 
 /// A parallelogram with walls A and D at the origin at a corner angle, and the

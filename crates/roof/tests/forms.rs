@@ -1,11 +1,7 @@
 //! Every form of roof, on random sizes: framed with the frame's own check at
 //! zero failures.
 
-#![allow(missing_docs, reason = "a test")]
-
-mod common;
-
-use common::{Seed, job_over, orthogonal};
+use crate::common::{Seed, job_over, orthogonal};
 use job::{Job, UpperSlope};
 
 fn grid(v: f64) -> f64 {

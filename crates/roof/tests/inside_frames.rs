@@ -1,11 +1,8 @@
 //! Random roofs with everything inside them: whatever can be framed without
 //! purlins, joists and ties can be framed with them, and passes the same check.
 
-#![allow(missing_docs, reason = "a test")]
-
-mod common;
-
-use common::{Seed, random_job};
+use crate::common;
+use crate::common::{Seed, random_job};
 use job::{BearingLine, CollarTimber, Job, PurlinSet, PurlinTimber, Section, SpacedTimber};
 use roof::solution::MemberKind;
 use std::collections::BTreeMap;

@@ -3,15 +3,12 @@
 //! that no wood is shared and every declared contact closes is checked by every
 //! solve.
 
-#![allow(missing_docs, reason = "a test")]
-
-mod common;
-mod reading;
-
-use common::{Seed, random_job};
+use crate::common;
+use crate::common::{Seed, random_job};
+use crate::reading;
+use crate::reading::{area_vector, vec3};
 use geometry::DVec3;
 use job::{Job, JointRules, NogginTimber, Parts, PurlinSet, PurlinTimber, Section, SpacedTimber, SpliceKind, Wood};
-use reading::{area_vector, vec3};
 use roof::SolveError;
 use roof::solution::{BoltWay, CutPlace, Member, MemberKind, Solution, SpliceForm};
 use std::collections::BTreeMap;

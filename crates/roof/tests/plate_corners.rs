@@ -2,11 +2,7 @@
 //! in one level (NHBC Standards 7.2.6 as given in reference/site.md). That the
 //! halves touch and share no wood is checked by every solve.
 
-#![allow(missing_docs, reason = "a test")]
-
-mod common;
-
-use common::{Seed, job_over, random_job};
+use crate::common::{Seed, job_over, random_job};
 use roof::solution::{Member, MemberKind, Solution};
 
 fn plates(s: &Solution) -> Vec<&Member> {

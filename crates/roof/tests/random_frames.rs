@@ -2,11 +2,7 @@
 //! refused. The check itself is `roof::verify`, which shares no code with the
 //! framing; an `Ok` is a frame with no shared wood and no open contact.
 
-#![allow(missing_docs, reason = "a test")]
-
-mod common;
-
-use common::{Seed, random_job};
+use crate::common::{Seed, random_job};
 
 /// How many roofs; a wider run is `cargo run --release -p roof --example many_frames`.
 const ROOFS: u64 = 400;

@@ -1,10 +1,6 @@
 //! What cannot be built is refused with its place and a way out.
 
-#![allow(missing_docs, reason = "a test")]
-
-mod common;
-
-use common::job_over;
+use crate::common::job_over;
 use job::{Fascia, HipEdge, Job, Section};
 
 fn rectangle() -> Vec<[f64; 2]> {

@@ -1,15 +1,10 @@
 //! The proportions of lengthening joints (`scarf-*`, `fish-*`) of the reference
 //! file against the sizes that splices get, and against solved roofs.
 
-#![allow(missing_docs, reason = "a test")]
-
-mod common;
-mod published;
-mod reading;
-
+use crate::common;
+use crate::published::{Entry, Tally, family};
+use crate::reading::solve;
 use job::{Job, JointRules, Section, SpliceKind, Wood};
-use published::{Entry, Tally, family};
-use reading::solve;
 use roof::solution::{Member, MemberKind, Solution, SpliceForm};
 
 const THICKNESS: f64 = 75.0;

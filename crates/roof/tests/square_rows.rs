@@ -1,13 +1,10 @@
 //! The framing-square tables (`sq-*`) of the reference file against solved
 //! roofs: a square-cornered roof in feet and inches for every rise in 12.
 
-mod common;
-mod published;
-mod reading;
-
+use crate::common;
+use crate::published::{Entry, Tally, family};
+use crate::reading::{cut_against, head_cut, head_cut_where, of_kind, run, solve, spine_from, steps, worst};
 use geometry::Angle;
-use published::{Entry, Tally, family};
-use reading::{cut_against, head_cut, head_cut_where, of_kind, run, solve, spine_from, steps, worst};
 use roof::solution::{Cut, Member, MemberKind, Solution};
 
 const INCH: f64 = 25.4;

@@ -1,17 +1,15 @@
 //! Worked examples of books and manuals against solved roofs: each is framed
 //! as the book has it, and its figure is read off the frame.
 
-mod common;
-mod published;
-mod reading;
-
-use geometry::{Angle, DVec2};
-use job::{HipEdge, HipHead, Job, Section};
-use published::{Entry, Tally, entries, home};
-use reading::{
+use crate::common;
+use crate::published::{Entry, Tally, entries, home};
+use crate::reading;
+use crate::reading::{
     along_wall, cut_against, dir, faces_named, foot, head, head_cut, level_from_foot, of_kind, rise, run, solve,
     spine_from, steps, worst,
 };
+use geometry::{Angle, DVec2};
+use job::{HipEdge, HipHead, Job, Section};
 use roof::solution::{CutPlace, LineKind, Member, MemberKind, Solution};
 
 const INCH: f64 = 25.4;

@@ -1,8 +1,6 @@
 //! Access and papers of whole roofs.
 
-mod common;
-
-use common::{HOUSE, solved};
+use crate::common::{HOUSE, solved};
 use job::{AccessAsked, AccessKind, Ground, Job};
 use proptest::prelude::*;
 use roof::solution::Solution;

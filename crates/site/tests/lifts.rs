@@ -1,7 +1,5 @@
 //! Lifts: rows `mh.*` of reference/site_checks.json, and balance against plain statics.
 
-#![allow(missing_docs, reason = "a test")]
-
 use proptest::prelude::*;
 use serde_json::Value;
 use site::lifts::{

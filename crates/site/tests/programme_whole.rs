@@ -1,8 +1,6 @@
 //! The programme of a whole roof: what must hold whatever a job says.
 
-mod common;
-
-use common::{HOUSE, solved};
+use crate::common::{HOUSE, solved};
 use jiff::civil::{Date, Weekday};
 use job::{Day, Job, ProgrammeAsked, WorkItem};
 use proptest::prelude::*;

@@ -4,7 +4,6 @@
 //! implementation of the clauses from memory, so that agreeing with them shows no slip of the pen, not that the clauses
 //! were remembered rightly. What must hold whatever the figures is in `joints/properties.rs`.
 
-#[path = "joints/properties.rs"]
 mod properties;
 
 use serde_json::Value;

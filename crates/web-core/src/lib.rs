@@ -27,15 +27,6 @@ impl Core {
         self.0.call(name, takes).map_err(|refusal| serde_json::to_string(&refusal).unwrap_or(refusal.what))
     }
 
-    /// The solution of a job as JSON, for the module that makes its papers: its text, and the settings as JSON.
-    ///
-    /// # Errors
-    /// The refusal as JSON.
-    #[wasm_bindgen(js_name = forPapers)]
-    pub fn for_papers(&self, text: &str, settings: &str) -> Result<String, String> {
-        app::for_papers(text, settings).map_err(|refusal| serde_json::to_string(&refusal).unwrap_or(refusal.what))
-    }
-
     /// The points of the scene that the last call made; once, and nothing when it made none.
     #[wasm_bindgen(js_name = takeScene)]
     pub fn take_scene(&mut self) -> Option<Points> {

@@ -1,7 +1,7 @@
 //! The papers of a job for the browser: the pack and single cards as PDF, the
 //! list of timbers for a spreadsheet. A module of its own, so that the PDF
 //! writer and its fonts are fetched only when a paper is wanted. The roof comes
-//! solved from the core, so that the solver is fetched once.
+//! solved from the side desk, so that the solver is not fetched again.
 
 use app::Refusal;
 use document::Document;
@@ -28,7 +28,7 @@ enum Paper {
     Labels,
 }
 
-/// Makes a paper of a solution, as `Core.forPapers` gives it; which paper, as JSON.
+/// Makes a paper of a solution, as `Side.forPapers` gives it; which paper, as JSON.
 ///
 /// # Errors
 /// The refusal as JSON.

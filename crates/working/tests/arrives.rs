@@ -1,7 +1,6 @@
 //! Every figure of every example has a working that arrives at it.
 
-mod common;
-
+use crate::common;
 use job::written::Lengths;
 use std::collections::BTreeMap;
 use working::{ANGLE_AGREES, Basis, Figure, LENGTH_AGREES, answer};

@@ -1,7 +1,6 @@
 //! Texts of pictures keep apart and inside, and are large enough to read.
 
-mod common;
-
+use crate::common;
 use job::written::Lengths;
 use picture::{Anchor, Shape};
 use working::why;

@@ -1,8 +1,7 @@
 //! The words are true: every sum of every working comes to the result beside
 //! it, worked out here by another way of reading sums than the crate's own.
 
-mod common;
-
+use crate::common;
 use job::written::Lengths;
 use working::why;
 

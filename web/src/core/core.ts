@@ -2,20 +2,21 @@
 
 import { Refused, type Paper, type SceneBuffers } from "../state/session";
 import { t } from "../words";
-import type { Calls, Nudge, Refusal, Settings } from "./bindings";
+import type { Nudge, Refusal, Settings, SideCalls } from "./bindings";
 import { pageLine, workerLine, type Line } from "./line";
-import type { Ask, CallName, ModuleSource, Reply } from "./messages";
+import type { Ask, CallName, CoreModule, ModuleSource, Reply } from "./messages";
 
 /** What the core works with: where its modules are, how a worker is started. */
 export interface Sources {
   coreSource(): Promise<ModuleSource>;
+  sideSource(): Promise<ModuleSource>;
   papersSource(): Promise<ModuleSource>;
   newWorker(): Worker;
 }
 
 /** An answer, with the scene where the call makes one. */
 export interface Answer<K extends CallName> {
-  gives: Calls[K][1];
+  gives: SideCalls[K][1];
   buffers: SceneBuffers | null;
 }
 
@@ -43,6 +44,8 @@ export class CoreClient {
   constructor(
     private readonly sources: Sources,
     private readonly patience = PATIENCE_MS,
+    /** The core of the roof, or the one at its side. */
+    private readonly which: CoreModule["which"] = "core",
   ) {}
 
   /** Starts the core, so that it is ready when it is asked. */
@@ -51,11 +54,11 @@ export class CoreClient {
   }
 
   /** Asks the core. Rejects with a `Refused`. */
-  async call<K extends CallName>(name: K, takes: Calls[K][0]): Promise<Answer<K>> {
+  async call<K extends CallName>(name: K, takes: SideCalls[K][0]): Promise<Answer<K>> {
     const line = await this.#ready();
     const reply = await this.#ask(line, { do: "call", name, takes: JSON.stringify(takes) });
     if (reply.is !== "answer") throw new Refused(brokenRefusal());
-    const gives = JSON.parse(reply.gives) as Calls[K][1];
+    const gives = JSON.parse(reply.gives) as SideCalls[K][1];
     this.#remember(name, takes, gives);
     return { gives, buffers: reply.buffers };
   }
@@ -79,18 +82,18 @@ export class CoreClient {
     this.#nudging = false;
   }
 
-  /** A paper of a job. Rejects with a `Refused`. */
-  async paper(what: Paper, text: string, settings: Settings): Promise<Uint8Array<ArrayBuffer>> {
+  /** A paper of the open job, of the core at the side. Rejects with a `Refused`. */
+  async paper(what: Paper): Promise<Uint8Array<ArrayBuffer>> {
     const line = await this.#ready();
     const papers = await this.sources.papersSource();
-    const reply = await this.#ask(line, { do: "paper", papers, what, text, settings });
+    const reply = await this.#ask(line, { do: "paper", papers, what });
     if (reply.is !== "paper") throw new Refused(brokenRefusal());
     return reply.bytes;
   }
 
-  #remember<K extends CallName>(name: K, takes: Calls[K][0], gives: Calls[K][1]): void {
+  #remember<K extends CallName>(name: K, takes: SideCalls[K][0], gives: SideCalls[K][1]): void {
     if (name === "settle") this.#said.settings = takes as Settings;
-    if (name === "open" || name === "edit") this.#said.text = (gives as Calls["open"][1]).text;
+    if (name === "open" || name === "edit") this.#said.text = (gives as SideCalls["open"][1]).text;
   }
 
   #ready(): Promise<Line> {
@@ -102,8 +105,9 @@ export class CoreClient {
   }
 
   async #begin(): Promise<Line> {
-    const core = await this.sources.coreSource();
-    const line = (await this.#inWorker(core)) ?? (await this.#onPage(core));
+    const from = await (this.which === "core" ? this.sources.coreSource() : this.sources.sideSource());
+    const module: CoreModule = { which: this.which, from };
+    const line = (await this.#inWorker(module)) ?? (await this.#onPage(module));
     // A core that is started anew is told again what it knew.
     const { settings, text } = this.#said;
     if (settings) await this.#ask(line, { do: "call", name: "settle", takes: JSON.stringify(settings) });
@@ -116,11 +120,11 @@ export class CoreClient {
     return line;
   }
 
-  async #inWorker(core: ModuleSource): Promise<Line | null> {
+  async #inWorker(module: CoreModule): Promise<Line | null> {
     let line: Line | null = null;
     try {
       line = workerLine(this.sources.newWorker());
-      const reply = await withPatience(line.ask({ do: "load", core }), START_PATIENCE_MS);
+      const reply = await withPatience(line.ask({ do: "load", module }), START_PATIENCE_MS);
       if (reply.is === "loaded") return line;
     } catch {
       // No worker here: a page opened from a file, in some browsers.
@@ -129,9 +133,9 @@ export class CoreClient {
     return null;
   }
 
-  async #onPage(core: ModuleSource): Promise<Line> {
+  async #onPage(module: CoreModule): Promise<Line> {
     const line = pageLine();
-    const reply = await line.ask({ do: "load", core });
+    const reply = await line.ask({ do: "load", module });
     if (reply.is !== "loaded") throw new Error(reply.is === "broken" ? reply.why : reply.is);
     return line;
   }

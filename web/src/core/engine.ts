@@ -1,12 +1,14 @@
-// The core where it runs: in the worker, or on the page where no worker starts.
+// A core where it runs: in a worker, or on the page where no worker starts.
 
 import type { SceneBuffers } from "../state/session";
 import type { Refusal } from "./bindings";
-import type { Ask, CallName, ModuleSource, Reply } from "./messages";
+import type { Ask, CallName, CoreModule, Reply } from "./messages";
 import type { Core } from "./wasm/web_core.js";
+import type { Side } from "./wasm/web_side.js";
 
 export class Engine {
   #core: Core | null = null;
+  #side: Side | null = null;
   #papers: Promise<typeof import("./wasm/web_papers.js")> | null = null;
 
   /** Answers; never throws. */
@@ -14,7 +16,7 @@ export class Engine {
     try {
       switch (ask.do) {
         case "load":
-          return await this.#load(ask.core);
+          return await this.#load(ask.module);
         case "call":
           return this.#call(ask.name, ask.takes);
         case "paper":
@@ -27,14 +29,21 @@ export class Engine {
     }
   }
 
-  async #load(source: ModuleSource): Promise<Reply> {
-    const glue = await import("./wasm/web_core.js");
-    await glue.default({ module_or_path: source });
-    this.#core = new glue.Core();
+  async #load({ which, from }: CoreModule): Promise<Reply> {
+    if (which === "core") {
+      const glue = await import("./wasm/web_core.js");
+      await glue.default({ module_or_path: from });
+      this.#core = new glue.Core();
+    } else {
+      const glue = await import("./wasm/web_side.js");
+      await glue.default({ module_or_path: from });
+      this.#side = new glue.Side();
+    }
     return { is: "loaded" };
   }
 
   #call(name: CallName, takes: string): Reply {
+    if (this.#side) return { is: "answer", gives: this.#side.call(name, takes), buffers: null };
     if (!this.#core) return { is: "broken", why: "not loaded" };
     const gives = this.#core.call(name, takes);
     return { is: "answer", gives, buffers: this.#scene(this.#core) };
@@ -65,8 +74,8 @@ export class Engine {
       this.#papers = null;
       throw thrown;
     }
-    if (!this.#core) return { is: "broken", why: "not loaded" };
-    const solution = this.#core.forPapers(ask.text, JSON.stringify(ask.settings));
+    if (!this.#side) return { is: "broken", why: "not loaded" };
+    const solution = this.#side.forPapers();
     const bytes = papers.paper(solution, JSON.stringify(ask.what));
     return { is: "paper", bytes: bytes as Uint8Array<ArrayBuffer> };
   }

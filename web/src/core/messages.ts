@@ -1,18 +1,24 @@
-// What passes between the page and the worker that holds the core.
+// What passes between the page and a worker that holds a core.
 
 import type { SceneBuffers, Paper } from "../state/session";
-import type { Calls, Refusal, Settings } from "./bindings";
+import type { Refusal, SideCalls } from "./bindings";
 
 /** Where a module lies: its address, or its bytes when the page brings them with it. */
 export type ModuleSource = string | ArrayBuffer;
 
-export type CallName = keyof Calls;
+/** Which core: that of the roof, or the one at its side that answers more. */
+export interface CoreModule {
+  which: "core" | "side";
+  from: ModuleSource;
+}
+
+export type CallName = keyof SideCalls;
 
 /** What is asked of the core. */
 export type Ask =
-  | { do: "load"; core: ModuleSource }
+  | { do: "load"; module: CoreModule }
   | { do: "call"; name: CallName; takes: string }
-  | { do: "paper"; papers: ModuleSource; what: Paper; text: string; settings: Settings };
+  | { do: "paper"; papers: ModuleSource; what: Paper };
 
 /** What comes back: an answer, a refusal, or word that the core can't go on. */
 export type Reply =

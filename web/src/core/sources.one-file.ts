@@ -5,7 +5,7 @@ import CoreWorker from "./worker?worker&inline";
 import type { ModuleSource } from "./messages";
 
 /** A module as the build packed it: gzip, in base64. */
-async function unpacked(id: "core" | "papers"): Promise<ArrayBuffer> {
+async function unpacked(id: "core" | "side" | "papers"): Promise<ArrayBuffer> {
   const text = document.getElementById(`module-${id}`)?.textContent ?? "";
   const bytes = Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
   const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream("gzip"));
@@ -13,6 +13,7 @@ async function unpacked(id: "core" | "papers"): Promise<ArrayBuffer> {
 }
 
 export const coreSource = (): Promise<ModuleSource> => unpacked("core");
+export const sideSource = (): Promise<ModuleSource> => unpacked("side");
 export const papersSource = (): Promise<ModuleSource> => unpacked("papers");
 export const newWorker = (): Worker => new CoreWorker({ name: "core" });
 

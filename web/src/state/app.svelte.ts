@@ -22,13 +22,13 @@ const RETRY_MS = 15_000;
 /** How long the first start waits for a workshop to answer, ms. */
 const WORKSHOP_MS = 1_500;
 
-/** Longest that a cutting plan may take, ms: a slow phone is not to be thought stuck over a large roof. */
+/** Longest that a cutting plan or a paper may take, ms: a slow phone is not to be thought stuck over a large roof. */
 const ASIDE_PATIENCE_MS = 180_000;
 
 class App {
   readonly core = new CoreClient(sources);
-  /** For what takes long. Its worker starts when it is first asked. */
-  readonly aside = new CoreClient(sources, ASIDE_PATIENCE_MS);
+  /** For what takes long or is wanted late. Its module is fetched, and its worker starts when it is first asked. */
+  readonly aside = new CoreClient(sources, ASIDE_PATIENCE_MS, "side");
   readonly store = new Store(() => this.#heardTrouble());
   readonly session = new OpenSession(
     this.core,

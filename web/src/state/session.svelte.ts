@@ -1,7 +1,7 @@
 // The open job: what places show, and how it is changed, undone and kept.
 
 import { untrack } from "svelte";
-import type { Calls, Edit, Nudge, Refusal, Settings, Sketch, Standing } from "../core/bindings";
+import type { Calls, Edit, Nudge, Refusal, Settings, SideCalls, Sketch, Standing } from "../core/bindings";
 import type { CoreClient } from "../core/core";
 import { MovedOn, NoSuchJob, type Next, type OpenJob } from "../store/history";
 import type { Glance } from "../store/rows";
@@ -300,10 +300,14 @@ export class OpenSession implements Session {
   async ask<K extends keyof Calls>(name: K, takes: Calls[K][0]): Promise<Calls[K][1]> {
     return (await this.core.call(name, takes)).gives;
   }
-  askAside<K extends keyof Calls>(name: K, takes: Calls[K][0]): Promise<Calls[K][1]> {
+  askAside<K extends keyof SideCalls>(name: K, takes: SideCalls[K][0]): Promise<SideCalls[K][1]> {
+    return this.#atTheSide(async (aside) => (await aside.call(name, takes)).gives);
+  }
+  /** One after the other, each with the open job as it is when its turn comes. */
+  #atTheSide<T>(ask: (aside: CoreClient) => Promise<T>): Promise<T> {
     const answer = this.#lastAside.then(async () => {
       if (this.aside !== this.core) await this.#tellAside();
-      return (await this.aside.call(name, takes)).gives;
+      return ask(this.aside);
     });
     this.#lastAside = answer.catch(() => undefined);
     return answer;
@@ -324,7 +328,7 @@ export class OpenSession implements Session {
   async paper(what: Paper): Promise<Uint8Array<ArrayBuffer>> {
     const text = this.#standing?.text ?? this.text;
     if (text === null) throw new Refused(plain("no-job", t("session.no_job"), t("session.no_job_remedy")));
-    return this.core.paper(what, text, this.#settings);
+    return this.#atTheSide((aside) => aside.paper(what));
   }
 
   async draft(): Promise<Sketch | null> {

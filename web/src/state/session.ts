@@ -6,7 +6,7 @@
 // to, with `Place` as its props. `route.detail` of state/route.svelte.ts is what it shows, `go("job",
 // session.jobId, "bench", "J3")` goes somewhere. Words come from `t(key)` of ../words.
 
-import type { Calls, Edit, Nudge, Refusal, Sketch, Standing } from "../core/bindings";
+import type { Calls, Edit, Nudge, Refusal, SideCalls, Sketch, Standing } from "../core/bindings";
 
 /** What every place is given. */
 export interface Place {
@@ -49,8 +49,8 @@ export interface Session {
   redo(): Promise<void>;
   /** Any call of the core that changes nothing. Rejects with a `Refused`. */
   ask<K extends keyof Calls>(name: K, takes: Calls[K][0]): Promise<Calls[K][1]>;
-  /** As `ask`, of a second core in a worker of its own: for what takes long, so that the roof never waits for it. */
-  askAside<K extends keyof Calls>(name: K, takes: Calls[K][0]): Promise<Calls[K][1]>;
+  /** As `ask`, of the core at the side, in a worker of its own: for what takes long, so that the roof never waits for it. */
+  askAside<K extends keyof SideCalls>(name: K, takes: SideCalls[K][0]): Promise<SideCalls[K][1]>;
   /** A paper as bytes: the pack or one card as PDF, the list of timbers as CSV. Rejects with a `Refused`. */
   paper(what: Paper): Promise<Uint8Array<ArrayBuffer>>;
   /** The half-finished plan of the open job (or of no job yet), as it was kept last. */

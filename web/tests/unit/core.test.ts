@@ -29,6 +29,7 @@ function client(...answering: Answering[]) {
   const workers: FakeWorker[] = [];
   const sources: Sources = {
     coreSource: async () => "core.wasm",
+    sideSource: async () => "side.wasm",
     papersSource: async () => "papers.wasm",
     newWorker: () => {
       const worker = new FakeWorker(answering[Math.min(workers.length, answering.length - 1)]!);
@@ -122,6 +123,7 @@ describe("the core", () => {
     const { CoreClient: Fresh } = await import("../../src/core/core");
     const core = new Fresh({
       coreSource: async () => "core.wasm",
+      sideSource: async () => "side.wasm",
       papersSource: async () => "papers.wasm",
       newWorker: () => {
         throw new DOMException("no workers from files", "SecurityError");

@@ -15,6 +15,7 @@ pub(crate) use yard::joined;
 
 use crate::desk::Desk;
 use crate::refusal::Refusal;
+use crate::side_desk::{SideDesk, without_ticks};
 use crate::views::{CuttingAsk, CuttingGroup, Figure, LayoutAsk, LayoutView, OrderNotice, OrderView, YardAsk, YardRow};
 use crate::wording::capital;
 use figures::{Writing, kilograms};
@@ -22,7 +23,6 @@ use job::Job;
 use order::buying::{Notice, NoticeLevel};
 use order::whole::{Order, Plans, order_after};
 use roof::solution::Solution;
-use std::collections::BTreeMap;
 use strength::whole::Strength;
 
 /// The order of a job as it was worked out last, so that going back and forth between screens costs nothing.
@@ -59,14 +59,11 @@ impl Ordered {
     }
 }
 
-fn without_ticks(job: &Job) -> Job {
-    Job { done: BTreeMap::new(), ..job.clone() }
-}
-
 /// What to buy.
-pub(crate) fn view(desk: &mut Desk) -> Result<OrderView, Refusal> {
-    desk.work_out_order()?;
-    let (job, solution, order) = (desk.job()?, desk.solution()?, desk.order()?);
+pub(crate) fn view(side: &mut SideDesk) -> Result<OrderView, Refusal> {
+    side.work_out_order()?;
+    let desk = &side.desk;
+    let (job, solution, order) = (desk.job()?, desk.solution()?, side.order()?);
     let writing = writing(desk, order);
     let covering_lines = usize::try_from(order.covering_lines).unwrap_or(usize::MAX).min(order.lines.len());
     let (of_covering, others) = order.lines.split_at(covering_lines);
@@ -86,23 +83,24 @@ pub(crate) fn view(desk: &mut Desk) -> Result<OrderView, Refusal> {
 }
 
 /// How to cut it.
-pub(crate) fn cutting(desk: &mut Desk, ask: &CuttingAsk) -> Result<Vec<CuttingGroup>, Refusal> {
-    desk.work_out_order()?;
-    let (job, order) = (desk.job()?, desk.order()?);
-    Ok(layouts::groups(job, order, &writing(desk, order), ask.width))
+pub(crate) fn cutting(side: &mut SideDesk, ask: &CuttingAsk) -> Result<Vec<CuttingGroup>, Refusal> {
+    side.work_out_order()?;
+    let (job, order) = (side.desk.job()?, side.order()?);
+    Ok(layouts::groups(job, order, &writing(&side.desk, order), ask.width))
 }
 
 /// How some lengths are cut.
-pub(crate) fn layout(desk: &mut Desk, ask: &LayoutAsk) -> Result<LayoutView, Refusal> {
-    desk.work_out_order()?;
-    let (job, order) = (desk.job()?, desk.order()?);
-    saw::layout(job, order, &writing(desk, order), ask)
+pub(crate) fn layout(side: &mut SideDesk, ask: &LayoutAsk) -> Result<LayoutView, Refusal> {
+    side.work_out_order()?;
+    let (job, order) = (side.desk.job()?, side.order()?);
+    saw::layout(job, order, &writing(&side.desk, order), ask)
 }
 
 /// Offcuts that are kept on the device.
-pub(crate) fn offcuts(desk: &Desk, ask: &YardAsk) -> Vec<YardRow> {
-    let order = desk.order().ok();
-    let writing = Writing { lengths: desk.lengths(), words: desk.dialect(), currency: String::new() };
+pub(crate) fn offcuts(side: &SideDesk, ask: &YardAsk) -> Vec<YardRow> {
+    let order = side.order().ok();
+    let (lengths, words) = (side.desk.lengths(), side.desk.dialect());
+    let writing = Writing { lengths, words, currency: String::new() };
     yard::rows(&ask.offcuts, order, &writing)
 }
 

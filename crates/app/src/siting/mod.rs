@@ -11,8 +11,8 @@ mod steps;
 mod words;
 
 use crate::desk::Desk;
-use crate::opening::Open;
 use crate::refusal::Refusal;
+use crate::side_desk::{SideDesk, without_ticks};
 use crate::views::{SiteAccess, SiteAsk, SiteLifts, SitePictureAsk, SiteProgramme, SiteRecords, SiteSteps};
 use crate::wording::capital;
 use job::Job;
@@ -24,13 +24,14 @@ use words::Writing;
 /// Putting up a roof as it was worked out last, so that going back and forth between screens costs nothing.
 #[derive(Debug)]
 pub(crate) struct Sited {
-    text: String,
+    /// The job, without its ticks: they change nothing in how it is put up.
+    job: Job,
     found: Result<Site, Refusal>,
 }
 
 impl Sited {
     /// Works it out.
-    pub(crate) fn of(text: &str, job: &Job, solution: &Solution) -> Self {
+    pub(crate) fn of(job: &Job, solution: &Solution) -> Self {
         let found = site::whole::site(job, solution).map_err(|fault| {
             Refusal::new(
                 "no-site",
@@ -38,19 +39,12 @@ impl Sited {
                 "Change what is named here; without it nothing can be said of putting the roof up",
             )
         });
-        Self { text: text.to_owned(), found }
+        Self { job: without_ticks(job), found }
     }
 
-    /// Whether it is that of a text.
-    pub(crate) fn is_of(&self, text: &str) -> bool {
-        self.text == text
-    }
-
-    /// It holds for a text that differs from that of its job in nothing that has to do with putting up.
-    pub(crate) fn follow(&mut self, before: &Option<Open>, after: &str) {
-        if before.as_ref().is_some_and(|open| self.is_of(&open.text)) {
-            after.clone_into(&mut self.text);
-        }
+    /// Whether it is that of a job.
+    pub(crate) fn is_of(&self, job: &Job) -> bool {
+        self.job == without_ticks(job)
     }
 
     /// What was found.
@@ -65,45 +59,45 @@ pub(crate) fn is_about_site(path: &str) -> bool {
 }
 
 /// The steps.
-pub(crate) fn steps(desk: &mut Desk, _takes: ()) -> Result<SiteSteps, Refusal> {
-    desk.work_out_site()?;
-    Ok(steps::of(desk.job()?, desk.site()?, &writing(desk)?))
+pub(crate) fn steps(side: &mut SideDesk, _takes: ()) -> Result<SiteSteps, Refusal> {
+    side.work_out_site()?;
+    Ok(steps::of(side.desk.job()?, side.site()?, &writing(&side.desk)?))
 }
 
 /// The picture of a step.
-pub(crate) fn picture(desk: &mut Desk, ask: SitePictureAsk) -> Result<::picture::Picture, Refusal> {
-    desk.work_out_site()?;
-    picture::of(desk.solution()?, desk.site()?, &writing(desk)?, &ask)
+pub(crate) fn picture(side: &mut SideDesk, ask: SitePictureAsk) -> Result<::picture::Picture, Refusal> {
+    side.work_out_site()?;
+    picture::of(side.desk.solution()?, side.site()?, &writing(&side.desk)?, &ask)
 }
 
 /// The lifts.
-pub(crate) fn lifts(desk: &mut Desk, _takes: ()) -> Result<SiteLifts, Refusal> {
-    desk.work_out_site()?;
-    Ok(lifts::of(desk.job()?, desk.site()?, &writing(desk)?))
+pub(crate) fn lifts(side: &mut SideDesk, _takes: ()) -> Result<SiteLifts, Refusal> {
+    side.work_out_site()?;
+    Ok(lifts::of(side.desk.job()?, side.site()?, &writing(&side.desk)?))
 }
 
 /// The programme.
-pub(crate) fn programme(desk: &mut Desk, ask: SiteAsk) -> Result<SiteProgramme, Refusal> {
-    desk.work_out_site()?;
-    Ok(programme::of(desk.open()?, &desk.site()?.programme, &writing(desk)?, ask.width))
+pub(crate) fn programme(side: &mut SideDesk, ask: SiteAsk) -> Result<SiteProgramme, Refusal> {
+    side.work_out_site()?;
+    Ok(programme::of(side.desk.open()?, &side.site()?.programme, &writing(&side.desk)?, ask.width))
 }
 
 /// The access.
-pub(crate) fn access(desk: &mut Desk, _takes: ()) -> Result<SiteAccess, Refusal> {
-    desk.work_out_site()?;
-    Ok(access::of(desk.open()?, desk.site()?, &writing(desk)?))
+pub(crate) fn access(side: &mut SideDesk, _takes: ()) -> Result<SiteAccess, Refusal> {
+    side.work_out_site()?;
+    Ok(access::of(side.desk.open()?, side.site()?, &writing(&side.desk)?))
 }
 
 /// The papers.
-pub(crate) fn records(desk: &mut Desk, _takes: ()) -> Result<SiteRecords, Refusal> {
-    desk.work_out_site()?;
-    Ok(records::of(desk.job()?, desk.site()?, &writing(desk)?))
+pub(crate) fn records(side: &mut SideDesk, _takes: ()) -> Result<SiteRecords, Refusal> {
+    side.work_out_site()?;
+    Ok(records::of(side.desk.job()?, side.site()?, &writing(&side.desk)?))
 }
 
 /// The calendar file.
-pub(crate) fn calendar(desk: &mut Desk, _takes: ()) -> Result<String, Refusal> {
-    desk.work_out_site()?;
-    site::records::calendar(desk.job()?, &desk.site()?.programme).map_err(|fault: RecordsFault| {
+pub(crate) fn calendar(side: &mut SideDesk, _takes: ()) -> Result<String, Refusal> {
+    side.work_out_site()?;
+    site::records::calendar(side.desk.job()?, &side.site()?.programme).map_err(|fault: RecordsFault| {
         Refusal::new("no-calendar", capital(&fault.to_string()), "Write the first day on site, then save it again")
     })
 }

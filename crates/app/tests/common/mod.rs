@@ -1,7 +1,7 @@
 //! What the tests of the desk share.
 #![allow(dead_code, reason = "each test file uses some of it")]
 
-use app::{Buffers, Desk, Refusal};
+use app::{Buffers, Desk, Refusal, SideDesk};
 use serde_json::{Value, json};
 
 /// Every example with its text.
@@ -26,8 +26,26 @@ pub fn example(name: &str) -> String {
     examples().into_iter().find(|(known, _)| known == name).expect("an example of that name").1
 }
 
+/// What is asked: a desk, or one at its side.
+pub trait Asked {
+    /// A call, its takes and its reply in JSON.
+    fn call(&mut self, name: &str, takes: &str) -> Result<String, Refusal>;
+}
+
+impl Asked for Desk {
+    fn call(&mut self, name: &str, takes: &str) -> Result<String, Refusal> {
+        Self::call(self, name, takes)
+    }
+}
+
+impl Asked for SideDesk {
+    fn call(&mut self, name: &str, takes: &str) -> Result<String, Refusal> {
+        Self::call(self, name, takes)
+    }
+}
+
 /// A call in JSON.
-pub fn ask(desk: &mut Desk, name: &str, takes: Value) -> Result<Value, Refusal> {
+pub fn ask(desk: &mut impl Asked, name: &str, takes: Value) -> Result<Value, Refusal> {
     desk.call(name, &takes.to_string()).map(|text| serde_json::from_str(&text).expect("a reply in JSON"))
 }
 
@@ -39,12 +57,19 @@ pub fn desk_with(text: &str) -> (Desk, Value, Option<Buffers>) {
     (desk, standing, scene)
 }
 
+/// A side desk with a job open, and how it stands.
+pub fn side_desk_with(text: &str) -> (SideDesk, Value) {
+    let mut side = SideDesk::default();
+    let standing = ask(&mut side, "open", json!({ "text": text })).expect("it opens");
+    (side, standing)
+}
+
 /// How the open job stands.
-pub fn standing(desk: &mut Desk) -> Value {
+pub fn standing(desk: &mut impl Asked) -> Value {
     ask(desk, "settle", json!({ "lengths": "as-job", "words": "uk" })).expect("it stands")
 }
 
 /// An edit that is made.
-pub fn edit(desk: &mut Desk, edit: Value) -> Value {
+pub fn edit(desk: &mut impl Asked, edit: Value) -> Value {
     ask(desk, "edit", edit.clone()).unwrap_or_else(|refusal| panic!("{edit}: {refusal:?}"))
 }

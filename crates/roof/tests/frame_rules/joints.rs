@@ -1,7 +1,7 @@
 //! Cuts lie against the timbers that they name, and are worth making.
 
+use super::roofs::{Broken, all};
 use crate::reading::{area_vector, member, vec3};
-use crate::roofs::{Broken, all};
 use geometry::DVec3;
 use roof::solution::Member;
 

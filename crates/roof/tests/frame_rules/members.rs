@@ -1,7 +1,7 @@
 //! Solids, lengths, seats and tops of every member.
 
+use super::roofs::{Broken, all};
 use crate::reading::{area_vector, dir, foot, run, vec3};
-use crate::roofs::{Broken, all};
 use geometry::{Angle, DVec2, DVec3};
 use job::HipEdge;
 use roof::solution::{CutPlace, Member, MemberKind, Solution};

@@ -1,9 +1,9 @@
 //! A roof turned, mirrored or made twice as large is the same roof turned,
 //! mirrored or twice as large.
 
+use super::roofs::{shape, sized};
 use crate::common::turned_exactly;
 use crate::reading::solve;
-use crate::roofs::{shape, sized};
 use job::{Job, Spread};
 use roof::solution::{Member, MemberKind, Solution};
 

@@ -1,7 +1,7 @@
 //! Marks, pattern pieces and mirror images.
 
+use super::roofs::{Broken, all, shape};
 use crate::reading::{member, solve};
-use crate::roofs::{Broken, all, shape};
 use roof::solution::{MemberKind, PatternPiece, Solution};
 use std::collections::BTreeSet;
 

@@ -1,8 +1,8 @@
 //! Where rafters stand: in pairs over ridges, no further apart than the
 //! centres, and where the setting-out strips say.
 
+use super::roofs::{Broken, all};
 use crate::reading::{along_wall, dir, face, faces_named, foot, head, member, vec3};
-use crate::roofs::{Broken, all};
 use geometry::DVec2;
 use roof::solution::{FaceOut, Member, MemberKind, SettingOut, Solution, Station};
 

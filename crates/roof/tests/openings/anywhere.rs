@@ -1,9 +1,9 @@
 //! Openings of random sizes in random places: built, or refused with a place
 //! that takes them.
 
-use crate::clear::assert_clear;
+use super::clear::assert_clear;
+use super::random::{move_to, random_opening};
 use crate::common::{Seed, random_job};
-use crate::random::{move_to, random_opening};
 use roof::{Misfit, SolveError};
 
 /// How many roofs are tried.

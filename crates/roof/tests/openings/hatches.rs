@@ -1,7 +1,7 @@
 //! Hatches in the ceiling, and chimneys that pass through it.
 
+use super::random::move_to;
 use crate::common::{Seed, job_over, random_job};
-use crate::random::move_to;
 use job::{Distance, Job, Opening, OpeningKind, Section};
 use roof::solution::{MemberKind, NoticeLevel, Solution};
 use roof::{Misfit, SolveError};

@@ -1,8 +1,8 @@
 //! Several openings in one roof: they keep out of one another's way.
 
-use crate::clear::assert_clear;
+use super::clear::assert_clear;
+use super::random::{move_to, random_opening};
 use crate::common::{Seed, job_over, random_job};
-use crate::random::{move_to, random_opening};
 use job::{Distance, Job, Opening, OpeningKind, PurlinSet, PurlinTimber, Section};
 use roof::solution::MemberKind;
 use roof::{Misfit, SolveError};

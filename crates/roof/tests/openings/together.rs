@@ -1,9 +1,9 @@
 //! Openings and dormers in roofs with everything fitted: what stands without
 //! them stands with them.
 
-use crate::clear::{assert_clear, assert_hole_clear};
+use super::clear::{assert_clear, assert_hole_clear};
+use super::random::{move_dormer, move_to, random_dormer, random_opening};
 use crate::common::{Seed, random_job};
-use crate::random::{move_dormer, move_to, random_dormer, random_opening};
 use job::{CollarTimber, Job, NogginTimber, Opening, PurlinSet, PurlinTimber, Section, SpacedTimber, Sprocket};
 use roof::SolveError;
 

@@ -1,6 +1,6 @@
 //! What the check must catch: a sheet that is spoilt in one place.
 
-use crate::help::sheet;
+use super::help::sheet;
 use roof::solution::MemberKind;
 use site::sequence::{CheckFault, PuttingUp, check_sequence};
 

@@ -1,6 +1,6 @@
 //! Figures on the sheet against the solids and plain geometry.
 
-use crate::help::{examples, sheet};
+use super::help::{examples, sheet};
 use geometry::{Angle, DVec3};
 use roof::solution::MemberKind;
 use site::sequence::{BraceWay, PropFoot, StrapKind};

@@ -1,11 +1,11 @@
 //! Roofs to put up.
 
 #[path = "../../../roof/tests/common/mod.rs"]
-mod common;
+mod roofs_at_random;
 
-use common::{Seed, random_job};
 use job::{CollarTimber, Job, PurlinSet, PurlinTimber, Section, SpacedTimber, SpliceKind};
 use roof::solution::Solution;
+use roofs_at_random::{Seed, random_job};
 use site::sequence::{PuttingUp, putting_up};
 use std::path::Path;
 

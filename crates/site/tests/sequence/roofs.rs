@@ -1,6 +1,6 @@
 //! Every example and random roofs get an order of work that passes its check.
 
-use crate::help::{examples, random, read, sheet};
+use super::help::{examples, random, read, sheet};
 use roof::solution::{MemberKind, Solution};
 use site::sequence::{PuttingUp, SequenceFault, check_sequence, putting_up};
 use std::collections::BTreeSet;

@@ -1,6 +1,6 @@
 //! Columns, struts, and beams that twist.
 
-use crate::reading::{Row, design, lasting, line, named, rows, uk, working};
+use super::reading::{Row, design, lasting, line, named, rows, uk, working};
 use strength::annex::timber::{Duration, ServiceClass, Timber};
 use strength::eurocode::members::{
     Design, Edge, Forces, Lengths, Section, SpanLoad, SpanLoadAt, at_section, column, lateral_stability,

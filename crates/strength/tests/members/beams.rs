@@ -1,7 +1,7 @@
 //! Rafters and joists of one span. The statics are closed forms of this test; strengths, stresses and deflections are
 //! those of the checks.
 
-use crate::reading::{design, lasting, line, rows, uk, working};
+use super::reading::{design, lasting, line, rows, uk, working};
 use geometry::Angle;
 use strength::annex::timber::{Duration, ServiceClass};
 use strength::eurocode::members::{

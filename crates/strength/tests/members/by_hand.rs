@@ -1,6 +1,6 @@
 //! Cases that no row has, worked by hand from the formulas: they would share a formula remembered wrong.
 
-use crate::reading::{design, line, uk, working};
+use super::reading::{design, line, uk, working};
 use geometry::Angle;
 use strength::annex::timber::{Duration, ServiceClass};
 use strength::eurocode::members::{

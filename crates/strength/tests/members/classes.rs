@@ -1,6 +1,6 @@
 //! The strength classes as data.
 
-use crate::reading::uk;
+use super::reading::uk;
 use strength::eurocode::wood::Wood;
 
 /// A property of a class.

@@ -1,6 +1,6 @@
 //! The factors of the region as data.
 
-use crate::reading::uk;
+use super::reading::uk;
 use strength::annex::Standing;
 use strength::annex::timber::{Duration, ServiceClass};
 

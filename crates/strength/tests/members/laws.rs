@@ -1,6 +1,6 @@
 //! What every check keeps, whatever it is given.
 
-use crate::reading::uk;
+use super::reading::uk;
 use geometry::Angle;
 use proptest::prelude::*;
 use strength::annex::timber::{Duration, ServiceClass};

@@ -1,6 +1,6 @@
 //! Strengths, limits, and rules of the trade.
 
-use crate::reading::{design, line, named, rows, uk, working};
+use super::reading::{design, line, named, rows, uk, working};
 use strength::annex::timber::{Duration, ServiceClass, Timber};
 use strength::eurocode::members::{
     Contact, Finish, Forces, Section, Span, Support, Variable, at_section, bearing, deflection, deflection_limit,

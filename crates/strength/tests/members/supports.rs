@@ -1,6 +1,6 @@
 //! Seats, notches, and pressure at an angle to the grain.
 
-use crate::reading::{design, lasting, line, rows, uk, working};
+use super::reading::{design, lasting, line, rows, uk, working};
 use geometry::Angle;
 use strength::annex::timber::{Duration, ServiceClass};
 use strength::eurocode::members::{
@@ -44,7 +44,7 @@ fn wood_beside_a_contact_helps_so_far() {
     }
     // More than k_c,90 = 1 needs softwood and room: 200 mm for a timber 100 mm deep.
     let factor = |gap, class| {
-        let design = crate::reading::design(class, ServiceClass::Two, Duration::Short);
+        let design = super::reading::design(class, ServiceClass::Two, Duration::Short);
         let contact = contact(60.0, [0.0, 0.0], gap);
         line(&working(|w| bearing(&design, 100.0, &contact, 1000.0, w)).1, "k_c,90")
     };

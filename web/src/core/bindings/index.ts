@@ -43,6 +43,20 @@ export interface Calls {
   strength_working: [StrengthWhy, StrengthWorking];
   /** The strength of a piece in one line; nothing when the job says no loads, or the piece carries none. */
   strength_of: [StrengthOf, StrengthLine | null];
+  /** The shapes that a new job can have. */
+  shapes: [null, Array<ShapeChoice>];
+  /** The text of a new job. */
+  new_job: [NewJob, string];
+  /** How a plan stands that is being measured. */
+  sketch: [SketchAsk, SketchView];
+  /** The open job's plan as a sketch, to measure it anew. */
+  sketch_of_job: [null, Sketch];
+  /** The text of the open job with the plan of a sketch in place of its own. */
+  sketch_into_job: [Sketch, string];
+}
+
+/** Every call that the side desk answers: those of the core, and what is asked beside the roof. */
+export interface SideCalls extends Calls {
   /** What to buy for the open job. Worked out when it is asked for, and kept while the job is the same. */
   order: [null, OrderView];
   /** How to cut what is bought. */
@@ -67,14 +81,4 @@ export interface Calls {
   site_records: [null, SiteRecords];
   /** The programme as a calendar file. */
   site_calendar: [null, string];
-  /** The shapes that a new job can have. */
-  shapes: [null, Array<ShapeChoice>];
-  /** The text of a new job. */
-  new_job: [NewJob, string];
-  /** How a plan stands that is being measured. */
-  sketch: [SketchAsk, SketchView];
-  /** The open job's plan as a sketch, to measure it anew. */
-  sketch_of_job: [null, Sketch];
-  /** The text of the open job with the plan of a sketch in place of its own. */
-  sketch_into_job: [Sketch, string];
 }

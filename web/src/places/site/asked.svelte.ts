@@ -1,14 +1,14 @@
 // An answer of the core that belongs to the job as it is. What was found before stays in sight while it is asked anew.
 
 import { untrack } from "svelte";
-import type { Calls, Refusal } from "../../core/bindings";
+import type { Refusal, SideCalls } from "../../core/bindings";
 import { Refused, type Session } from "../../state/session";
 import { settings } from "../../state/settings.svelte";
 
 type Named = "site_steps" | "site_lifts" | "site_programme" | "site_access" | "site_records" | "site_picture";
 
 export class Asked<K extends Named> {
-  #view = $state.raw<Calls[K][1] | null>(null);
+  #view = $state.raw<SideCalls[K][1] | null>(null);
   #refusal = $state.raw<Refusal | null>(null);
   #busy = $state(0);
   #turn = 0;
@@ -17,7 +17,7 @@ export class Asked<K extends Named> {
   constructor(
     private readonly session: Session,
     private readonly name: K,
-    takes: () => Calls[K][0] | undefined,
+    takes: () => SideCalls[K][0] | undefined,
   ) {
     $effect(() => {
       void [session.standing?.text, settings.words, settings.lengths];
@@ -26,7 +26,7 @@ export class Asked<K extends Named> {
     });
   }
 
-  get view(): Calls[K][1] | null {
+  get view(): SideCalls[K][1] | null {
     return this.#view;
   }
   get refusal(): Refusal | null {
@@ -36,11 +36,11 @@ export class Asked<K extends Named> {
     return this.#busy > 0;
   }
 
-  async #ask(takes: Calls[K][0]): Promise<void> {
+  async #ask(takes: SideCalls[K][0]): Promise<void> {
     const turn = ++this.#turn;
     this.#busy += 1;
     try {
-      const view = await this.session.ask(this.name, takes);
+      const view = await this.session.askAside(this.name, takes);
       if (turn === this.#turn) [this.#view, this.#refusal] = [view, null];
     } catch (thrown) {
       if (!(thrown instanceof Refused)) throw thrown;

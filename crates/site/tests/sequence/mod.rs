@@ -1,7 +1,5 @@
 //! The order of work: on every example and on random roofs, and what its check must catch.
 
-#![allow(missing_docs, reason = "a test")]
-
 mod broken;
 mod figures;
 mod help;

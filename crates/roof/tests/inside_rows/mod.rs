@@ -6,19 +6,11 @@
 //! and pitches; wall D is the row's side B. The purlins run square to the slope
 //! halfway up; they meet the hip with a cheek on its side, and a lip under it.
 
-#![allow(missing_docs, reason = "a test")]
-
-#[path = "../common/mod.rs"]
-mod common;
-#[path = "../published/mod.rs"]
-mod published;
-#[path = "../reading/mod.rs"]
-mod reading;
-
+use crate::common;
+use crate::published::{Entry, Tally, family};
+use crate::reading::{dir, of_kind, solve, spine_from, vec3, worst};
 use geometry::{Angle, DVec2};
 use job::{Job, PurlinSet, PurlinTimber, Section};
-use published::{Entry, Tally, family};
-use reading::{dir, of_kind, solve, spine_from, vec3, worst};
 use roof::solution::{Cut, Member, MemberKind, Solution};
 
 /// The row's figures of purlins, on either side.

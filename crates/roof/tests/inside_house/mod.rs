@@ -1,15 +1,9 @@
 //! What carries and ties one plain house, looked at piece by piece.
 
-#![allow(missing_docs, reason = "a test")]
-
-#[path = "../common/mod.rs"]
-mod common;
-#[path = "../reading/mod.rs"]
-mod reading;
-
+use crate::common;
+use crate::reading::{of_kind, solve};
 use geometry::Angle;
 use job::{BearingLine, CollarTimber, Job, PurlinSet, PurlinTimber, Section, SpacedTimber};
-use reading::{of_kind, solve};
 use roof::solution::{Member, MemberKind, Solution};
 
 /// Slack for sums of figures in a house of ten metres, mm.

@@ -1,0 +1,6 @@
+//! The tests of this crate from outside, as one program: built and linked once.
+
+#![allow(missing_docs, reason = "a test")]
+
+mod laws;
+mod merging;
