@@ -141,7 +141,11 @@ pub use fault::{Fault, Faults};
 pub use keys::FORMAT;
 pub use length::{LengthError, format_length, format_length_bare, parse_length};
 pub use letters::{wall_index, wall_letter};
-pub use limits::{LARGEST_FILE, LONGEST_STATEMENT, LONGEST_TEXT, MOST_CORNERS, MOST_NAMED, MOST_TICKED};
+pub use limits::{
+    LARGEST_FILE, LONGEST_STATEMENT, LONGEST_TEXT, Limits, MOST_CORNERS, MOST_NAMED, MOST_TICKED, PRICE, SECTION,
+    STOCK_LENGTH,
+};
+pub use nearest::nearest;
 pub use pitch::{PitchError, parse_pitch};
 pub use read::{PlanChecker, read, read_with};
 pub use schema::schema;

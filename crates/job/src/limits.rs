@@ -2,13 +2,13 @@
 
 /// A range of lengths or angles that a value may lie in, ends included.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) struct Limits {
+pub struct Limits {
     /// Least, mm or degrees.
-    pub(crate) least: f64,
+    pub least: f64,
     /// Greatest, mm or degrees.
-    pub(crate) most: f64,
+    pub most: f64,
     /// Why no less and no more.
-    pub(crate) why: &'static str,
+    pub why: &'static str,
 }
 
 /// Largest file, bytes. A job of a thousand corners takes some 30 kB, so a
@@ -59,7 +59,7 @@ pub(crate) const FASCIA_DEPTH: Limits = Limits {
 };
 
 /// Thickness or depth of a timber.
-pub(crate) const SECTION: Limits = Limits {
+pub const SECTION: Limits = Limits {
     least: 5.0,
     most: 1000.0,
     why: "Thinner than 5 mm is not timber to build with, and more than a metre is a slip of the unit",
@@ -236,14 +236,14 @@ pub(crate) const OFFCUT: Limits =
     Limits { least: 50.0, most: 10_000.0, why: "Shorter than 50 mm is firewood, and 10 m is a slip of the unit" };
 
 /// Lengths of stock and offcuts.
-pub(crate) const STOCK_LENGTH: Limits =
+pub const STOCK_LENGTH: Limits =
     Limits { least: 100.0, most: 20_000.0, why: "No stock is shorter than 100 mm, and no lorry brings 20 m" };
 
 /// Offcuts of one length.
 pub(crate) const YARD: Limits = Limits { least: 1.0, most: 1000.0, why: "It is how many lie there" };
 
 /// Prices, in the currency of the region.
-pub(crate) const PRICE: Limits = Limits {
+pub const PRICE: Limits = Limits {
     least: 0.0001,
     most: 100_000.0,
     why: "A price is more than nothing; what costs nothing because you have it belongs in [yard]",

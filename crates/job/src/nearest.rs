@@ -28,7 +28,8 @@ fn slips(a: &[char], b: &[char]) -> usize {
 /// The candidate nearest to the word, if it is near enough to be a slip: at
 /// most one slip in three letters. Capitals, `-` and `_` count as alike. The
 /// earlier candidate wins a draw.
-pub(crate) fn nearest<'a>(word: &str, candidates: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
+#[must_use]
+pub fn nearest<'a>(word: &str, candidates: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
     let plain = |text: &str| -> Vec<char> {
         text.chars().take(LONGEST + 1).flat_map(char::to_lowercase).map(|c| if c == '_' { '-' } else { c }).collect()
     };

@@ -101,9 +101,9 @@ fn the_strength_has_the_last_word_where_it_asks_for_more() {
     let wall = strength.walls.iter_mut().find(|w| w.name == "B").unwrap();
     wall.straps = Some(2);
     let collar = strength.joints.iter_mut().find(|j| j.name == "collar to rafter").unwrap();
-    collar.takes = "3 M12 bolts; room for 4".to_owned();
+    collar.fixings = Some(3);
     let foot = strength.joints.iter_mut().find(|j| j.name == "rafter foot to ceiling joist").unwrap();
-    foot.takes = "no number of nails 4.0 × 100".to_owned();
+    foot.fixings = None;
     foot.verdict = Some(strength::whole::Verdict::Over);
     let all = lines(&job, &solution, Some(&strength));
     // 11 on A as asked, 5 on B by the rule, which is more than 2, and 7 on C.

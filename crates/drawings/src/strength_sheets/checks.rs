@@ -51,6 +51,7 @@ fn made(words: &str, matters: usize) -> Strength {
         verdict,
         clause: text("EN 1995-1-1 8.3.1"),
         takes: text("5 nails 4.0 × 100; room for 16"),
+        fixings: Some(5),
         remark: text("through the rafter into the joist"),
         working: Vec::new(),
     };

@@ -2,12 +2,9 @@
 
 use strength::whole::{Strength, Verdict};
 
-/// The count for a joint of the strength by its name, where it is used most: the number that its words start with,
-/// such as `5 nails 4.0 × 100`. Nothing when it has none.
+/// The count for a joint of the strength by its name, where it is used most. Nothing when it has none.
 pub(super) fn count(strength: Option<&Strength>, name: &str) -> Option<u32> {
-    let joint = strength?.joints.iter().find(|j| j.name == name)?;
-    let (number, _) = joint.takes.split_once(' ')?;
-    number.parse().ok()
+    strength?.joints.iter().find(|joint| joint.name == name)?.fixings
 }
 
 /// What to add where the strength has looked at a joint and finds no number of these fixings that carries it.

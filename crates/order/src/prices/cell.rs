@@ -3,14 +3,8 @@
 use super::columns::{Column, shown};
 use super::fault::PriceListFault;
 use super::nearest::nearest;
-use job::Per;
+use job::{LONGEST_TEXT, Limits, PRICE, Per, SECTION, STOCK_LENGTH};
 
-/// Sides of timber, mm: those that a job takes.
-const SIDES: [f64; 2] = [5.0, 1000.0];
-/// Lengths of timber, mm: those that a job takes.
-const LENGTHS: [f64; 2] = [100.0, 20_000.0];
-/// Prices: those that a job takes.
-const PRICES: [f64; 2] = [0.0001, 100_000.0];
 /// A length up to this could be metres, over it centimetres.
 const LONGEST_IN_METRES: f64 = 20.0;
 
@@ -45,7 +39,7 @@ pub(super) fn price(text: &str, comma: bool, line: u32, faults: &mut Vec<PriceLi
         ));
         return None;
     };
-    let [least, most] = PRICES;
+    let Limits { least, most, .. } = PRICE;
     if value <= 0.0 {
         faults.push(PriceListFault::new(
             line,
@@ -91,7 +85,7 @@ pub(super) fn size(
         ));
         return Err(());
     };
-    let [least, most] = if column == Column::Length { LENGTHS } else { SIDES };
+    let Limits { least, most, .. } = if column == Column::Length { STOCK_LENGTH } else { SECTION };
     if (least..=most).contains(&value) {
         return Ok(Some(value));
     }
@@ -176,11 +170,8 @@ fn meant(word: &str) -> Option<&'static str> {
     OTHERS.iter().find(|(other, _)| *other == word).map(|(_, per)| *per)
 }
 
-/// Longest word of an item, characters: that of a name in a job.
-const LONGEST_ITEM: usize = 120;
-
 /// Whether a text can be the word of an item: a name in a job.
 pub(super) fn is_item(text: &str) -> bool {
     let plain = |byte: u8| byte.is_ascii_alphanumeric() || byte == b'-' || byte == b'_';
-    !text.is_empty() && text.len() <= LONGEST_ITEM && text.bytes().all(plain)
+    !text.is_empty() && text.len() <= LONGEST_TEXT && text.bytes().all(plain)
 }

@@ -52,6 +52,9 @@ pub struct JointUse {
     pub clause: String,
     /// What it takes, in words, e.g. `4 nails 4.0 × 100`.
     pub takes: String,
+    /// How many of its fixings carry it; none where no number does, or where they have no figures.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub fixings: Option<u32>,
     /// What else would do, or what to ask for.
     pub remark: String,
     /// Its working.
@@ -185,6 +188,7 @@ fn rafter_foot(roof: &Carrying<'_>, units: &[Unit], flow: &Flow, with: &With<'_>
         verdict: Some(verdict(used)),
         clause: result.nailed.worst().clause.to_owned(),
         takes,
+        fixings: result.nailed.needed,
         remark,
         working: working.lines(),
     })
@@ -226,6 +230,7 @@ fn collar(roof: &Carrying<'_>, units: &[Unit], flow: &Flow, with: &With<'_>) -> 
             || format!("no number of M{COLLAR_BOLT:.0} bolts"),
             |n| format!("{n} M{COLLAR_BOLT:.0} bolt{}; room for {}", if n == 1 { "" } else { "s" }, result.fit.count()),
         ),
+        fixings: result.needed,
         remark: if force < 0.0 { "pressed".to_owned() } else { "pulled".to_owned() },
         working: working.lines(),
     })
@@ -268,6 +273,7 @@ fn hung(roof: &Carrying<'_>, units: &[Unit], flow: &Flow, with: &With<'_>) -> Ve
         verdict: None,
         clause: "the maker's declared value".to_owned(),
         takes: takes.to_owned(),
+        fixings: None,
         remark: remark.to_owned(),
         working: Vec::new(),
     };
@@ -304,6 +310,8 @@ fn hanger(roof: &Carrying<'_>, force: f64, run: usize, with: &With<'_>) -> Joint
         verdict: Some(verdict(used.ratio)),
         clause: used.clause.to_owned(),
         takes: format!("{needed:.0} nails {:.1} × {:.0} at either end", NAIL.diameter_mm, NAIL.length_mm),
+        // A few tens at most.
+        fixings: (needed > 0.0).then_some(needed as u32),
         remark: "taken as permanent; nails across the grain, pulled by nothing".to_owned(),
         working: working.lines(),
     }
@@ -331,6 +339,7 @@ fn hip_heads(roof: &Carrying<'_>, units: &[Unit], flow: &Flow, with: &With<'_>) 
         verdict: None,
         clause: "not covered".to_owned(),
         takes: "skew nails by practice, or a connector with a declared value".to_owned(),
+        fixings: None,
         remark: "skew nails have no figures here; a prop under the head carries it without them".to_owned(),
         working: Vec::new(),
     })
@@ -407,6 +416,7 @@ fn splice_use(
         } else {
             format!("{} M{:.0} bolts with washers {:.0} mm wide", splice.bolts, splice.diameter, bolt.washer_mm)
         },
+        fixings: u32::try_from(splice.bolts).ok().filter(|bolts| *bolts > 0),
         remark: format!("{:.2} kNm and {:.2} kN there; near a support it bends least", moment / 1e6, shear / 1e3),
         working: working.lines(),
     }

@@ -62,6 +62,7 @@ pub fn strut_head(roof: &Carrying<'_>, units: &[Unit], flow: &Flow, with: &With<
             }
             None => "a notch or a cleat bolted on against sliding".to_owned(),
         },
+        fixings: result.nails.filter(|nails| *nails > 0),
         remark: format!("{:.1} kN slide along the faces; friction is not counted", result.sliding_n / 1e3),
         working: working.lines(),
     })
