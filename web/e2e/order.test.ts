@@ -1,12 +1,10 @@
 // The order: what to buy, a price written, a price list refused and taken, a covering that is too flat, a length cut.
 
-import { readFileSync } from "node:fs";
-import { join } from "node:path";
 import { expect, test } from "vitest";
-import { barriers, picture, visit } from "./browser";
+import { visit } from "./browser";
 import { house } from "./house";
-import { jobText, kept, toPlace } from "./steps";
-import { ROOT, workshop } from "./workshop";
+import { jobText, kept, looker, takeIn, toPlace } from "./steps";
+import { workshop } from "./workshop";
 
 const at = house();
 
@@ -17,25 +15,10 @@ for (const size of ["phone", "desktop"] as const)
   test(`a roof is ordered, priced and cut, on a ${size}`, async () => {
     const own = await workshop();
     const { page, context, faults } = await visit(at.chromium, size, own.address);
-    const found: string[] = [];
-    const look = async (name: string) => {
-      await picture(page, `order-${name}-${size}`);
-      found.push(...(await barriers(page)).map((barrier) => `${name}: ${barrier}`));
-      const [wide, screen] = await page.evaluate(() => [document.documentElement.scrollWidth, innerWidth]);
-      if (wide! > screen!) found.push(`${name}: wider than the screen by ${wide! - screen!} px`);
-    };
+    const { look, found } = looker(page, "order", size);
     const tab = (name: string) =>
       page.getByRole("navigation", { name: "What of the order" }).getByRole("link", { name, exact: true });
-    await page.locator("main").waitFor();
-    await page
-      .locator("input[type=file]")
-      .first()
-      .setInputFiles({
-        name: "whole-house.toml",
-        mimeType: "application/toml",
-        buffer: readFileSync(join(ROOT, "examples/whole-house.toml")),
-      });
-    await kept(page);
+    await takeIn(page, "whole-house");
 
     // What to buy, and what it costs once a price is written.
     await toPlace(page, "Order");

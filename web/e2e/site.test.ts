@@ -1,12 +1,10 @@
 // Putting up: steps are walked, a check is met, the crew moves the end, an answer comes into the job.
 
-import { readFileSync } from "node:fs";
-import { join } from "node:path";
 import { expect, test } from "vitest";
-import { barriers, picture, visit } from "./browser";
+import { visit } from "./browser";
 import { house } from "./house";
-import { jobText, kept, toPlace } from "./steps";
-import { ROOT, workshop } from "./workshop";
+import { jobText, kept, looker, takeIn, toPlace } from "./steps";
+import { workshop } from "./workshop";
 
 const at = house();
 
@@ -17,25 +15,10 @@ for (const size of ["phone", "desktop"] as const)
   test(`a roof is put up step by step, and its days, access and papers are kept, on a ${size}`, async () => {
     const own = await workshop();
     const { page, context, faults } = await visit(at.chromium, size, own.address);
-    const found: string[] = [];
-    const look = async (name: string) => {
-      await picture(page, `site-${name}-${size}`);
-      found.push(...(await barriers(page)).map((barrier) => `${name}: ${barrier}`));
-      const [wide, screen] = await page.evaluate(() => [document.documentElement.scrollWidth, innerWidth]);
-      if (wide! > screen!) found.push(`${name}: wider than the screen by ${wide! - screen!} px`);
-    };
+    const { look, found } = looker(page, "site", size);
     const tab = (name: string) =>
       page.getByRole("navigation", { name: "What of putting up" }).getByRole("link", { name, exact: true });
-    await page.locator("main").waitFor();
-    await page
-      .locator("input[type=file]")
-      .first()
-      .setInputFiles({
-        name: "whole-house.toml",
-        mimeType: "application/toml",
-        buffer: readFileSync(join(ROOT, "examples/whole-house.toml")),
-      });
-    await kept(page);
+    await takeIn(page, "whole-house");
 
     // Step after step, up to the first that ends in a check.
     await toPlace(page, "Putting up");

@@ -1,7 +1,11 @@
 // What a user does in the app, by the names that the app gives things.
 
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import { expect } from "vitest";
 import type { Page } from "playwright-core";
+import { barriers, picture } from "./browser";
+import { ROOT } from "./workshop";
 
 /** Waits until the last edit is kept. */
 export async function kept(page: Page): Promise<void> {
@@ -15,6 +19,27 @@ export const example = (page: Page) => page.getByRole("link", { name: /Boathouse
 export async function openExample(page: Page): Promise<void> {
   await example(page).click();
   await kept(page);
+}
+
+/** Takes the file of an example in, and opens it. */
+export async function takeIn(page: Page, example: string): Promise<void> {
+  const buffer = readFileSync(join(ROOT, `examples/${example}.toml`));
+  const file = { name: `${example}.toml`, mimeType: "application/toml", buffer };
+  await page.locator("main").waitFor();
+  await page.locator("input[type=file]").first().setInputFiles(file);
+  await kept(page);
+}
+
+/** Looks at screens: keeps a picture of each, and gathers barriers and what is wider than the screen. */
+export function looker(page: Page, room: string, size: string) {
+  const found: string[] = [];
+  const look = async (name: string) => {
+    await picture(page, `${room}-${name}-${size}`);
+    found.push(...(await barriers(page)).map((barrier) => `${name}: ${barrier}`));
+    const [wide, screen] = await page.evaluate(() => [document.documentElement.scrollWidth, innerWidth]);
+    if (wide! > screen!) found.push(`${name}: wider than the screen by ${wide! - screen!} px`);
+  };
+  return { look, found };
 }
 
 /** Opens the panel of a wall in Shape. */

@@ -34,6 +34,7 @@ mod table;
 mod text;
 mod vec3;
 mod view3d;
+mod xml;
 
 use ::order::whole::Order;
 use ::site::whole::Site;

@@ -3,6 +3,7 @@
 use std::fmt::Write as _;
 
 use crate::sheet::{Dash, Item, Pen, Role, Sheet, Text};
+use crate::xml::escaped;
 
 /// Writes a sheet as one SVG document.
 pub fn write(sheet: &Sheet, title: &str) -> String {
@@ -13,7 +14,7 @@ pub fn write(sheet: &Sheet, title: &str) -> String {
         out,
         "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{w}mm\" height=\"{h}mm\" viewBox=\"0 0 {w} {h}\" role=\"img\" \
          font-family=\"'DejaVu Sans', Verdana, sans-serif\"><title>{}</title>",
-        escape(title)
+        escaped(title.chars())
     );
     let mut depth = 0_usize;
     for item in &sheet.items {
@@ -27,7 +28,7 @@ pub fn write(sheet: &Sheet, title: &str) -> String {
             Item::Text(text) => write_text(&mut out, text),
             Item::Begin(Role::Figure(words)) => {
                 depth += 1;
-                let _ = write!(out, "<g role=\"img\" aria-label=\"{}\">", escape(words));
+                let _ = write!(out, "<g role=\"img\" aria-label=\"{}\">", escaped(words.chars()));
             }
             Item::Begin(_) => {
                 depth += 1;
@@ -62,7 +63,7 @@ fn write_text(out: &mut String, text: &Text) {
         "<text {place} font-size=\"{}\"{weight}{fill} textLength=\"{}\" lengthAdjust=\"spacingAndGlyphs\">{}</text>",
         figure(text.style.em_mm()),
         figure(text.width),
-        escape(&text.text)
+        escaped(text.text.chars())
     );
 }
 
@@ -92,22 +93,6 @@ fn figure(mm: f64) -> String {
 
 fn ratio(value: f64) -> String {
     format!("{value:.5}")
-}
-
-/// Text as XML: marks escaped, and what XML can't hold at all left out.
-fn escape(text: &str) -> String {
-    let mut out = String::with_capacity(text.len());
-    for c in text.chars() {
-        match c {
-            '&' => out.push_str("&amp;"),
-            '<' => out.push_str("&lt;"),
-            '>' => out.push_str("&gt;"),
-            '"' => out.push_str("&quot;"),
-            c if c.is_control() || matches!(c, '\u{fffe}' | '\u{ffff}') => out.push(' '),
-            c => out.push(c),
-        }
-    }
-    out
 }
 
 #[cfg(test)]

@@ -1,34 +1,15 @@
 //! How figures of strength are written.
 
-use crate::views::{Dialect, StrengthStep, StrengthVerdict};
-use crate::wording::{capital, say};
-use job::written::{Lengths, fixed};
+use crate::views::{StrengthStep, StrengthVerdict};
+use crate::wording::Writing;
+use job::written::fixed;
 use strength::whole::Verdict;
 use strength::working::Line;
 
 /// Above this a share is no figure to go by, %.
 const MOST: f64 = 999.0;
 
-/// How figures and words are written.
-pub(super) struct Writing {
-    pub(super) lengths: Lengths,
-    pub(super) words: Dialect,
-}
-
 impl Writing {
-    pub(super) fn say(&self, text: &str) -> String {
-        say(self.words, text).into_owned()
-    }
-
-    pub(super) fn say_first(&self, text: &str) -> String {
-        capital(&say(self.words, text))
-    }
-
-    pub(super) fn section(&self, thickness_mm: f64, depth_mm: f64) -> String {
-        let section = self.lengths.section(thickness_mm, depth_mm);
-        if self.lengths == Lengths::Millimetres { format!("{section} mm") } else { section }
-    }
-
     /// Lines of a working. They stay in the units of the code, as its formulas want them.
     pub(super) fn steps(&self, lines: &[Line]) -> Vec<StrengthStep> {
         let step = |line: &Line| StrengthStep {

@@ -1,7 +1,7 @@
 //! What is asked for before strength can be checked.
 
-use super::figures::Writing;
 use crate::views::{StrengthField, StrengthForm};
+use crate::wording::Writing;
 use crate::wording::capital;
 use job::listing::{Otherwise, Said, listed};
 

@@ -1,7 +1,8 @@
 //! The results, worded.
 
-use super::figures::{Writing, left, percent, value, verdict, word};
+use super::figures::{left, percent, value, verdict, word};
 use crate::views::{StrengthChecked, StrengthJoint, StrengthMatter, StrengthRow};
+use crate::wording::Writing;
 use crate::wording::kind;
 use strength::whole::{Assumed, JointUse, MemberUse, Refused, Strength, Verdict};
 

@@ -1,9 +1,10 @@
 //! A check with its working, and a piece in one line.
 
-use super::figures::{Writing, percent, verdict, word};
+use super::figures::{percent, verdict, word};
 use super::found::combination;
 use crate::refusal::Refusal;
 use crate::views::{StrengthLine, StrengthWhy, StrengthWorking};
+use crate::wording::Writing;
 use job::written::Lengths;
 use strength::whole::{Checks, MemberUse, Strength, Verdict};
 

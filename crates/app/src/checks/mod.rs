@@ -8,8 +8,8 @@ mod lines;
 use crate::desk::Desk;
 use crate::refusal::Refusal;
 use crate::views::{StrengthLine, StrengthView, StrengthWhy, StrengthWorking};
+use crate::wording::Writing;
 use crate::wording::capital;
-use figures::Writing;
 use job::Job;
 use roof::solution::Solution;
 use strength::whole::{CheckFault, Checks, check};
@@ -55,7 +55,7 @@ impl Checked {
 
 /// How far the timbers are used, or what to write first.
 pub(crate) fn view(desk: &mut Desk) -> Result<StrengthView, Refusal> {
-    let writing = Writing { lengths: desk.lengths(), words: desk.dialect() };
+    let writing = Writing::new(desk.lengths(), desk.dialect());
     if let Some(checks) = desk.checked()? {
         return Ok(StrengthView::Checked(found::of(&checks.strength, &writing)));
     }
@@ -64,7 +64,7 @@ pub(crate) fn view(desk: &mut Desk) -> Result<StrengthView, Refusal> {
 
 /// The working of a check.
 pub(crate) fn working(desk: &mut Desk, ask: &StrengthWhy) -> Result<StrengthWorking, Refusal> {
-    let writing = Writing { lengths: desk.lengths(), words: desk.dialect() };
+    let writing = Writing::new(desk.lengths(), desk.dialect());
     let checks = desk.checked()?.ok_or_else(|| {
         Refusal::new("no-loads", "The job does not say what the roof carries", "Write its loads under Strength")
     })?;
@@ -73,7 +73,7 @@ pub(crate) fn working(desk: &mut Desk, ask: &StrengthWhy) -> Result<StrengthWork
 
 /// A piece in one line.
 pub(crate) fn line(desk: &mut Desk, mark: &str) -> Result<Option<StrengthLine>, Refusal> {
-    let writing = Writing { lengths: desk.lengths(), words: desk.dialect() };
+    let writing = Writing::new(desk.lengths(), desk.dialect());
     let solution = desk.solution()?;
     let piece = solution.members.iter().find(|m| m.mark == mark).map_or(mark, |m| m.count_as.as_str());
     let marks: Vec<String> = solution.members.iter().filter(|m| m.count_as == piece).map(|m| m.mark.clone()).collect();

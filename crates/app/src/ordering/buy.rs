@@ -1,8 +1,9 @@
 //! What to buy of one section and class.
 
-use super::figures::{Writing, counted, kilograms};
+use super::figures::{counted, kilograms};
 use super::pricing;
 use crate::views::{Figure, OrderBuy, OrderTimber};
+use crate::wording::Writing;
 use crate::wording::capital;
 use job::Job;
 use job::written::tenth;

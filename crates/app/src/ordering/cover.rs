@@ -1,8 +1,9 @@
 //! What covers the slopes, worded.
 
-use super::figures::{Writing, kilograms};
+use super::figures::kilograms;
 use super::lines;
 use crate::views::{CoveredSlope, Figure, OrderCovering, OrderNotice};
+use crate::wording::Writing;
 use crate::wording::capital;
 use job::Job;
 use job::written::{degrees, fixed};

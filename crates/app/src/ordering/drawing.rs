@@ -1,7 +1,7 @@
 //! A length of stock with its timbers, drawn along its length to scale. Its depth is drawn larger, or it would be a
 //! thread; both pictures say so in words beside them.
 
-use super::figures::Writing;
+use crate::wording::Writing;
 use order::whole::{CutOut, Layout};
 use picture::{Anchor, Ink, Part, Picture, Pt, Shape};
 

@@ -1,9 +1,8 @@
 //! How figures of an order are written.
 
-use crate::views::Dialect;
-use crate::wording::{capital, say};
+use crate::wording::Writing;
 use job::Per;
-use job::written::{Lengths, fixed};
+use job::written::fixed;
 use order::whole::TimberOut;
 
 /// A metre, mm.
@@ -11,38 +10,7 @@ const METRE: f64 = 1000.0;
 /// Weights from here on are written without decimals, kg: the scale of a merchant shows no more.
 const HEAVY: f64 = 10.0;
 
-/// How figures and words are written.
-#[derive(Clone, Debug)]
-pub(super) struct Writing {
-    pub(super) lengths: Lengths,
-    pub(super) words: Dialect,
-    pub(super) currency: String,
-}
-
 impl Writing {
-    pub(super) fn say(&self, text: &str) -> String {
-        say(self.words, text).into_owned()
-    }
-
-    pub(super) fn say_first(&self, text: &str) -> String {
-        capital(&say(self.words, text))
-    }
-
-    /// A text of the core as a sentence: with a capital, and a stop at its end.
-    pub(super) fn sentence(&self, text: &str) -> String {
-        let text = self.say_first(text);
-        if text.is_empty() || text.ends_with(['.', '!', '?']) { text } else { format!("{text}.") }
-    }
-
-    pub(super) fn length(&self, mm: f64) -> String {
-        self.lengths.write_with_unit(mm)
-    }
-
-    pub(super) fn section(&self, thickness_mm: f64, depth_mm: f64) -> String {
-        let section = self.lengths.section(thickness_mm, depth_mm);
-        if self.lengths == Lengths::Millimetres { format!("{section} mm") } else { section }
-    }
-
     /// Section and class.
     pub(super) fn title(&self, timber: &TimberOut) -> String {
         let section = self.section(timber.size.thickness_mm, timber.size.depth_mm);
@@ -128,6 +96,8 @@ pub(super) fn counted(count: u32, one: &str, many: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::views::Dialect;
+    use job::written::Lengths;
 
     #[test]
     fn money_and_quantities_are_written_as_a_merchant_does() {

@@ -1,8 +1,8 @@
 //! Lengths that are cut alike, told in a row each.
 
-use super::figures::Writing;
 use super::{buy, drawing, yard};
 use crate::views::{CuttingGroup, Done, LayoutRow};
+use crate::wording::Writing;
 use job::{Job, TickState};
 use order::whole::{Layout, Order};
 

@@ -1,7 +1,8 @@
 //! What is bought besides timber.
 
-use super::figures::{Writing, counted, kilograms, per_words, quantity};
+use super::figures::{counted, kilograms, per_words, quantity};
 use crate::views::OrderLine;
+use crate::wording::Writing;
 use job::{Job, Per};
 use order::buying::{LiftLoad, LineKind, PricedLine};
 

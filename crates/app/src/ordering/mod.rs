@@ -17,8 +17,9 @@ use crate::desk::Desk;
 use crate::refusal::Refusal;
 use crate::side_desk::{SideDesk, without_ticks};
 use crate::views::{CuttingAsk, CuttingGroup, Figure, LayoutAsk, LayoutView, OrderNotice, OrderView, YardAsk, YardRow};
+use crate::wording::Writing;
 use crate::wording::capital;
-use figures::{Writing, kilograms};
+use figures::kilograms;
 use job::Job;
 use order::buying::{Notice, NoticeLevel};
 use order::whole::{Order, Plans, order_after};
@@ -99,8 +100,7 @@ pub(crate) fn layout(side: &mut SideDesk, ask: &LayoutAsk) -> Result<LayoutView,
 /// Offcuts that are kept on the device.
 pub(crate) fn offcuts(side: &SideDesk, ask: &YardAsk) -> Vec<YardRow> {
     let order = side.order().ok();
-    let (lengths, words) = (side.desk.lengths(), side.desk.dialect());
-    let writing = Writing { lengths, words, currency: String::new() };
+    let writing = Writing::new(side.desk.lengths(), side.desk.dialect());
     yard::rows(&ask.offcuts, order, &writing)
 }
 

@@ -1,7 +1,7 @@
 //! Prices of timber as they are written and typed.
 
-use super::figures::Writing;
 use crate::views::StockPrice;
+use crate::wording::Writing;
 use job::written::tenth;
 use job::{Job, StockTimber, StrengthClass};
 use order::stock::{Region, same_section};

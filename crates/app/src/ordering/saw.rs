@@ -1,10 +1,10 @@
 //! A length of stock at the saw, cut by cut.
 
-use super::figures::Writing;
 use super::{drawing, layouts};
 use crate::bench;
 use crate::refusal::Refusal;
 use crate::views::{Figure, LaidRow, LayoutAsk, LayoutView, SawStep};
+use crate::wording::Writing;
 use job::Job;
 use order::whole::{CutOut, LaidOut, Layout, Order};
 
@@ -191,7 +191,7 @@ mod tests {
 
     #[test]
     fn a_cut_says_where_it_runs_and_which_way_it_leans() {
-        let writing = Writing { lengths: Lengths::Millimetres, words: Dialect::Uk, currency: String::new() };
+        let writing = Writing::new(Lengths::Millimetres, Dialect::Uk);
         let mut cut = CutOut {
             what: "parting".to_owned(),
             ends: vec![0],

@@ -1,7 +1,7 @@
 //! Offcuts: those in the yard of the job, those that a plan leaves, those that a device keeps from job to job.
 
-use super::figures::Writing;
 use crate::views::{Offcut, YardRow};
+use crate::wording::Writing;
 use job::{Job, StrengthClass};
 use order::stock::same_section;
 use order::whole::{Order, TimberOut};

@@ -2,9 +2,10 @@
 
 use super::fields;
 use super::records::section;
-use super::words::{Writing, kilograms, people, verdict, verdict_word};
+use super::words::{kilograms, people, verdict, verdict_word};
 use crate::opening::Open;
 use crate::views::{SiteAccess, SiteBay, SiteFigure, SiteForm, SiteWall};
+use crate::wording::Writing;
 use job::written::fixed;
 use site::access::layout::{Layout, Run};
 use site::access::{BayCheck, Stack, Verdict};

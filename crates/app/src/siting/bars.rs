@@ -1,6 +1,6 @@
 //! The programme as bars: one below the other, named above, with the days at which they start and end.
 
-use super::words::Writing;
+use crate::wording::Writing;
 use picture::{Anchor, Ink, Part, Picture, Pt, Shape};
 use site::programme::{Bar, Programme};
 

@@ -1,8 +1,8 @@
 //! Keys of the job that are typed in at the place that they bear upon.
 
-use super::words::Writing;
 use crate::opening::Open;
 use crate::views::{SiteField, SiteForm};
+use crate::wording::Writing;
 use crate::wording::capital;
 use job::listing::{Otherwise, listed};
 

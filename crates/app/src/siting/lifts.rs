@@ -1,7 +1,8 @@
 //! What is lifted, worded: kind by kind, by the heaviest of each.
 
-use super::words::{Writing, counted, hands, kilograms};
+use super::words::{counted, hands, kilograms};
 use crate::views::{SiteLift, SiteLifts};
+use crate::wording::Writing;
 use crate::wording::kind;
 use job::Job;
 use site::lifts::{Hands, Lift, Pack, Stage};

@@ -14,12 +14,12 @@ use crate::desk::Desk;
 use crate::refusal::Refusal;
 use crate::side_desk::{SideDesk, without_ticks};
 use crate::views::{SiteAccess, SiteAsk, SiteLifts, SitePictureAsk, SiteProgramme, SiteRecords, SiteSteps};
+use crate::wording::Writing;
 use crate::wording::capital;
 use job::Job;
 use roof::solution::Solution;
 use site::records::RecordsFault;
 use site::whole::Site;
-use words::Writing;
 
 /// Putting up a roof as it was worked out last, so that going back and forth between screens costs nothing.
 #[derive(Debug)]

@@ -1,9 +1,9 @@
 //! The roof at a step, seen from above a corner: what stands is thin, what comes now is bold. Every timber is its middle
 //! line, which is enough to see where it goes.
 
-use super::words::Writing;
 use crate::refusal::Refusal;
 use crate::views::SitePictureAsk;
+use crate::wording::Writing;
 use geometry::Angle;
 use picture::{Anchor, Ink, Part, Picture, Pt, Shape};
 use roof::solution::{Member, Solution};

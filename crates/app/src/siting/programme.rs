@@ -1,9 +1,10 @@
 //! The programme, worded.
 
-use super::words::{Writing, counted, people};
+use super::words::{counted, people};
 use super::{bars, fields};
 use crate::opening::Open;
 use crate::views::{SiteField, SiteForm, SiteHire, SitePhase, SiteProgramme};
+use crate::wording::Writing;
 use job::listing::listed;
 use job::written::tenth;
 use site::access::Basis;
@@ -125,7 +126,7 @@ fn case(case: &HireCase, writing: &Writing) -> SiteHire {
     SiteHire {
         name: writing.say_first(&case.name),
         weeks: writing.say(&format!("{}, {extra}", counted(case.weeks, "week", "weeks"))),
-        cost: case.cost.map_or_else(|| writing.say("No price is written"), |cost| writing.money(cost)),
+        cost: case.cost.map_or_else(|| writing.say("No price is written"), |cost| writing.whole_money(cost)),
     }
 }
 

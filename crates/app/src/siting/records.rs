@@ -1,7 +1,8 @@
 //! The papers, worded: what is said, what is asked, and what people on site wrote in their place.
 
-use super::words::{Writing, from, verdict, verdict_word};
+use super::words::{from, verdict, verdict_word};
 use crate::views::{SitePaper, SiteRecords, SiteRow, SiteSection};
+use crate::wording::Writing;
 use job::Job;
 use site::access::{Row, Section};
 use site::records::{Paper, records};

@@ -1,7 +1,8 @@
 //! The steps of putting up, worded.
 
-use super::words::{Writing, people, runs};
+use super::words::{people, runs};
 use crate::views::{SiteBar, SiteHold, SiteStep, SiteSteps, SiteStrap, SiteTimbers};
+use crate::wording::Writing;
 use crate::wording::kind;
 use job::written::{degrees, tenth};
 use job::{Job, TickState};

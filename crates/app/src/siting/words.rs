@@ -1,9 +1,9 @@
 //! How the words and figures of a site are written.
 
 use crate::views::{Dialect, SiteFigure, SiteVerdict};
-use crate::wording::{capital, say};
+use crate::wording::Writing;
 use job::Day;
-use job::written::{Lengths, fixed, tenth};
+use job::written::{fixed, tenth};
 use site::access::{Basis, Verdict};
 use site::lifts::Hands;
 use site::programme::{When, civil};
@@ -13,44 +13,13 @@ const HEAVY: f64 = 10.0;
 /// Fewest marks that are written as `C1 to C3`.
 const RUN: usize = 3;
 
-/// How figures and words are written.
-#[derive(Clone, Debug)]
-pub(super) struct Writing {
-    pub(super) lengths: Lengths,
-    pub(super) words: Dialect,
-    pub(super) currency: String,
-}
-
 impl Writing {
-    pub(super) fn say(&self, text: &str) -> String {
-        say(self.words, text).into_owned()
-    }
-
-    pub(super) fn say_first(&self, text: &str) -> String {
-        capital(&say(self.words, text))
-    }
-
-    /// A text of the core as a sentence: with a capital, and a stop at its end.
-    pub(super) fn sentence(&self, text: &str) -> String {
-        let text = self.say_first(text);
-        if text.is_empty() || text.ends_with(['.', '!', '?']) { text } else { format!("{text}.") }
-    }
-
-    pub(super) fn length(&self, mm: f64) -> String {
-        self.lengths.write_with_unit(mm)
-    }
-
-    pub(super) fn section(&self, thickness_mm: f64, depth_mm: f64) -> String {
-        let section = self.lengths.section(thickness_mm, depth_mm);
-        if self.lengths == Lengths::Millimetres { format!("{section} mm") } else { section }
-    }
-
     pub(super) fn figure(&self, label: &str, value: String) -> SiteFigure {
         SiteFigure { label: self.say_first(label), value }
     }
 
     /// Money of the job, whole.
-    pub(super) fn money(&self, amount: f64) -> String {
+    pub(super) fn whole_money(&self, amount: f64) -> String {
         format!("{}{}", self.currency, fixed(amount, 0))
     }
 
@@ -172,6 +141,7 @@ fn halves(mark: &str) -> (&str, Option<u32>, &str) {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use job::written::Lengths;
 
     fn writing(words: Dialect) -> Writing {
         Writing { lengths: Lengths::Millimetres, words, currency: "£".to_owned() }

@@ -3,11 +3,13 @@
 //! user's own words, the title first of all, stay as they are.
 
 mod terms;
+mod writing;
 
 use crate::views::Dialect;
 use roof::solution::MemberKind;
 use std::borrow::Cow;
 use terms::{Pair, american};
+pub(crate) use writing::Writing;
 
 /// What a timber is, with a capital.
 #[must_use]

@@ -4,6 +4,7 @@
 
 use std::io::{Cursor, Write};
 
+use crate::xml;
 use zip::write::SimpleFileOptions;
 use zip::{CompressionMethod, ZipWriter};
 
@@ -273,20 +274,9 @@ fn written(cell: &Cell, name: &str) -> String {
     }
 }
 
-/// Text as XML holds it; characters that XML 1.0 has no way to hold become spaces.
+/// Text of a cell, no longer than a cell holds.
 fn escaped(text: &str) -> String {
-    let mut out = String::with_capacity(text.len());
-    for c in text.chars().take(MOST_WORDS) {
-        match c {
-            '&' => out.push_str("&amp;"),
-            '<' => out.push_str("&lt;"),
-            '>' => out.push_str("&gt;"),
-            '"' => out.push_str("&quot;"),
-            c if c.is_control() || matches!(c, '\u{fffe}' | '\u{ffff}') => out.push(' '),
-            c => out.push(c),
-        }
-    }
-    out
+    xml::escaped(text.chars().take(MOST_WORDS))
 }
 
 #[cfg(test)]
@@ -297,10 +287,5 @@ mod tests {
     fn cells_are_named_as_spreadsheets_name_them() {
         let named = [(0, 0), (25, 6), (26, 0), (701, 9), (702, 0)].map(|(column, row)| cell_name(column, row));
         assert_eq!(named, ["A1", "Z7", "AA1", "ZZ10", "AAA1"]);
-    }
-
-    #[test]
-    fn text_that_xml_cannot_hold_is_made_holdable() {
-        assert_eq!(escaped("a<b> & \"c\"\u{1}\n"), "a&lt;b&gt; &amp; &quot;c&quot;  ");
     }
 }
