@@ -3,10 +3,22 @@
 use serde::{Deserialize, Serialize};
 
 /// Hundredths of the smallest coin: 1.00 in the currency is 10 000 of them. A price a metre in whole coins times a
-/// length in whole millimetres is rounded to it once.
+/// length in whole millimetres is rounded to it once. In a document it is a number of the currency.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(transparent)]
+#[serde(from = "f64", into = "f64")]
 pub struct Money(pub i64);
+
+impl From<f64> for Money {
+    fn from(amount: f64) -> Self {
+        Self::of(amount)
+    }
+}
+
+impl From<Money> for f64 {
+    fn from(money: Money) -> Self {
+        money.amount()
+    }
+}
 
 impl Money {
     /// How many make 1.00 in the currency.

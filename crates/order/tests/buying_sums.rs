@@ -170,9 +170,9 @@ fn lifts_by_hand() {
     // 225 plain tiles of 1.15 kg go in 258.9 kg (same page).
     assert_eq!(loads_up(&[group("tiles", 1, 1.15)], 258.9)[0].pieces_per_lift, 225);
     let mut straps = line("strap-down", 19.0, Per::Each);
-    assert_eq!(LiftGroup::of(&straps), None);
+    assert_eq!(LiftGroup::of(&straps, None), None);
     straps.kg = 13.3;
-    assert_eq!(LiftGroup::of(&straps), Some(group("strap-down", 19, 13.3 / 19.0)));
+    assert_eq!(LiftGroup::of(&straps, None), Some(group("strap-down", 19, 13.3 / 19.0)));
 }
 
 proptest! {
@@ -196,7 +196,7 @@ proptest! {
     fn odd_numbers_do_no_harm(quantity in any::<f64>(), amount in any::<f64>(), lift in any::<f64>(), kg in any::<f64>()) {
         let mut odd = line("odd", quantity, Per::Each);
         odd.kg = kg;
-        let group = LiftGroup::of(&odd);
+        let group = LiftGroup::of(&odd, None);
         let _ = loads_up(&group.into_iter().collect::<Vec<_>>(), lift);
         let (all, _) = priced(vec![odd], &[price("odd", amount, Per::Thousand, None)]);
         let _ = quote(&all.iter().map(|line| Entry::of("odd", line)).collect::<Vec<_>>());

@@ -1,7 +1,8 @@
 //! Reading job files: at most so much, and text only.
 
-use std::fs::File;
+use std::fs::{self, File};
 use std::io::{self, Read};
+use std::path::Path;
 
 use crate::failure::Failure;
 
@@ -18,10 +19,13 @@ impl JobFile {
     /// Reads a file, or standard input for `-`; never more than a job file may
     /// hold and one byte, so that a file of any size is refused at once.
     pub fn read(path: &str) -> Result<Self, Failure> {
+        Self::read_or(path, "name a job file, or start one with `seatcut new`")
+    }
+
+    /// The same with what to do when it can't be read: for a file that is no job.
+    pub fn read_or(path: &str, remedy: &str) -> Result<Self, Failure> {
         let name = if path == "-" { "standard input".to_owned() } else { path.to_owned() };
-        let cannot = |why: io::Error| {
-            Failure::BadInput(format!("{name} can't be read: {why}; name a job file, or start one with `seatcut new`"))
-        };
+        let cannot = |why: io::Error| Failure::BadInput(format!("{name} can't be read: {why}; {remedy}"));
         let mut bytes = Vec::new();
         let most = job::LARGEST_FILE as u64 + 1;
         if path == "-" {
@@ -36,5 +40,18 @@ impl JobFile {
             )));
         }
         Ok(Self { name, bytes })
+    }
+
+    /// Refuses to write a result over this file: a slip of the name would take the job with it.
+    pub fn is_none_of<'p>(&self, places: impl IntoIterator<Item = &'p Path>) -> Result<(), Failure> {
+        // What can't be found yet is no file to lose.
+        let Ok(own) = fs::canonicalize(&self.name) else { return Ok(()) };
+        match places.into_iter().find(|place| fs::canonicalize(place).is_ok_and(|place| place == own)) {
+            Some(place) => Err(Failure::BadInput(format!(
+                "{} is the file that is read, and would be lost: name another file for the result",
+                place.display()
+            ))),
+            None => Ok(()),
+        }
     }
 }

@@ -8,7 +8,7 @@ use roof::solution::Solution;
 use site::access::{Row, Section};
 use site::lifts::Hands;
 use site::programme::When;
-use site::sequence::{PuttingUp, Step};
+use site::sequence::{PropFoot, PuttingUp, Step};
 use site::whole::Site;
 
 /// Putting up in a line, for the end of a summary.
@@ -44,11 +44,11 @@ pub fn report(solution: &Solution, site: &Site) -> String {
     let access = &site.access.layout;
     let _ = writeln!(
         text,
-        "\nAccess: {}, {} long in all, {} bays, {} boards, highest platform {}",
+        "\nAccess: {}, {} long in all, {} bays, {} of boards, highest platform {}",
         access.kind,
         lengths.write(access.length_mm),
         access.bays,
-        lengths.write(access.board_m * 1000.0),
+        lengths.total(access.board_m * 1000.0),
         lengths.write(access.highest_mm)
     );
     site.access.sections.iter().for_each(|s| section(&mut text, s));
@@ -69,13 +69,18 @@ fn putting_up(up: &PuttingUp, lengths: Lengths) -> String {
     for prop in &up.props {
         let _ = writeln!(
             text,
-            "  {:<4} under {}, {} from its {} end: {} high, cut {}",
+            "  {:<8} under {}, {} from its {} end: {} high, cut {}{}",
             prop.name,
             prop.under,
             lengths.write(prop.from_end_mm),
             if prop.from_end == site::sequence::End::Foot { "foot" } else { "head" },
             lengths.write(prop.height_mm),
-            lengths.write(prop.cut_mm)
+            lengths.write(prop.cut_mm),
+            match prop.from {
+                PropFoot::PlateLevel => "; both from the level of the plates: add the drop to the floor",
+                PropFoot::InPlace => "; both at least: measure in place",
+                PropFoot::Joists => "",
+            }
         );
     }
     if !up.braces.is_empty() {
@@ -84,7 +89,7 @@ fn putting_up(up: &PuttingUp, lengths: Lengths) -> String {
     for brace in &up.braces {
         let _ = writeln!(
             text,
-            "  {:<4} {}: {} long, {:.1} deg from level, head {:.1}, foot {:.1}",
+            "  {:<8} {}: {} long, {:.1} deg from level, head {:.1}, foot {:.1}",
             brace.name,
             brace.from_mark,
             lengths.write(brace.length_mm),
@@ -94,13 +99,14 @@ fn putting_up(up: &PuttingUp, lengths: Lengths) -> String {
         );
     }
     for caution in &up.cautions {
-        let _ = writeln!(text, "note  {} {}", caution.text, caution.decides);
+        let _ = writeln!(text, "note  {} Who decides: {}.", caution.text, caution.decides);
     }
     text
 }
 
 fn one_step(step: &Step, up: &PuttingUp, lengths: Lengths) -> String {
-    let mut text = format!("\n{}. {} ({} people)\n", step.number, step.title, step.hands);
+    let people = if step.hands == 1 { "person" } else { "people" };
+    let mut text = format!("\n{}. {} ({} {people})\n", step.number, step.title, step.hands);
     let mut tell = |what: &str, names: &[String]| {
         if !names.is_empty() {
             let _ = writeln!(text, "   {what} {}", ranges(names));
@@ -112,17 +118,24 @@ fn one_step(step: &Step, up: &PuttingUp, lengths: Lengths) -> String {
     tell("fix for good", &step.permanent_set);
     tell("take out", &step.props_out);
     tell("take out", &step.braces_out);
+    for words in step.lifting() {
+        let _ = writeln!(text, "   {words}");
+    }
     let _ = writeln!(text, "   why: {}\n   hazard: {}", step.why, step.hazard);
     for hold in up.holds.iter().filter(|h| step.holds.contains(&h.number)) {
         let figure = hold.figure_mm.map_or_else(String::new, |mm| format!(" {}", lengths.write(mm)));
         let metre = if hold.per_metre { " in a metre" } else { "" };
-        let _ = writeln!(text, "   HOLD {}, {}:{figure} within {} mm{metre}", hold.what, hold.at, hold.tolerance);
+        let within = hold.tolerance.map_or_else(|| ", by eye".to_owned(), |mm| format!(" within {mm} mm{metre}"));
+        let _ = writeln!(text, "   HOLD {}, {}:{figure}{within}", hold.what, hold.at);
     }
     text
 }
 
 fn lifts(site: &Site, lengths: Lengths) -> String {
     let mut text = "\nLifts, damp\n".to_owned();
+    if let Some(why) = &site.lifts_refused {
+        let _ = writeln!(text, "LOOK  {why}");
+    }
     let hands = |hands: Hands| match hands {
         Hands::People(1) => "one person".to_owned(),
         Hands::People(n) => format!("{n} people"),
@@ -160,12 +173,13 @@ fn programme(site: &Site) -> String {
         let [low, likely, high] = activity.hours;
         let _ = writeln!(
             text,
-            "  {:<34} {} to {}{}  {likely:.0} hours ({low:.0} to {high:.0}), {} people",
+            "  {:<34} {} to {}{}  {likely:.0} hours ({low:.0} to {high:.0}), {} {}",
             activity.name,
             when(&activity.first),
             when(&activity.last),
             if activity.critical { " *" } else { "" },
-            activity.people
+            activity.people,
+            if activity.people == 1 { "person" } else { "people" }
         );
     }
     text.push_str("  * nothing can wait here without the whole waiting\n");

@@ -68,6 +68,7 @@ impl Telling<'_> {
             number: step.number,
             title: writing.say_first(&step.title),
             hands: people(step.hands),
+            lifting: step.lifting().iter().map(|words| writing.sentence(words)).collect(),
             timbers: self.timbers(&step.members),
             order: step.members.clone(),
             ticked: (all > 0).then(|| format!("{fixed} of {all} ticked as fixed")),
@@ -176,10 +177,10 @@ fn racking(one: &Racking, writing: &Writing) -> SiteBar {
 }
 
 fn hold(hold: &Hold, writing: &Writing) -> SiteHold {
-    let tolerance = if hold.per_metre {
-        format!("± {} mm in each metre", tenth(hold.tolerance))
-    } else {
-        format!("± {}", writing.length(hold.tolerance))
+    let tolerance = match hold.tolerance {
+        Some(mm) if hold.per_metre => format!("± {} mm in each metre", tenth(mm)),
+        Some(mm) => format!("± {}", writing.length(mm)),
+        None => "by eye".to_owned(),
     };
     SiteHold {
         number: hold.number,

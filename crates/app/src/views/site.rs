@@ -57,6 +57,8 @@ pub struct SiteStep {
     pub title: String,
     /// Least number of people.
     pub hands: String,
+    /// What is special about lifting its timbers.
+    pub lifting: Vec<String>,
     /// What is fixed, kind by kind.
     pub timbers: Vec<SiteTimbers>,
     /// Marks in the order of fixing.

@@ -258,7 +258,7 @@ fn odd_figures_are_laid_out_cleanly() {
             (b.length_mm, b.slope_deg, b.head_cut.face_angle_deg, b.from) = (value, value, value, [value; 3]);
         }
         putting_up.straps.iter_mut().for_each(|s| s.points.iter_mut().for_each(|p| *p = [value; 3]));
-        putting_up.holds.iter_mut().for_each(|h| (h.figure_mm, h.tolerance) = (Some(value), value));
+        putting_up.holds.iter_mut().for_each(|h| (h.figure_mm, h.tolerance) = (Some(value), Some(value)));
         let mut programme = base.programme.clone();
         programme.bars.iter_mut().for_each(|b| (b.start, b.end) = (value, value));
         programme.activities.iter_mut().for_each(|a| (a.hours, a.net_days, a.float) = ([value; 3], value, value));

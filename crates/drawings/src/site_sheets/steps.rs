@@ -237,6 +237,9 @@ fn blocks(step: &Step, holds: &BTreeMap<u32, &Hold>, lengths: Lengths) -> Vec<Bl
     let hands =
         if step.hands == 1 { "1 person at least".to_owned() } else { format!("{} people at least", step.hands) };
     say("hands", WORDS, &hands);
+    for words in step.lifting() {
+        say("lift", WORDS, &words);
+    }
     if !step.why.is_empty() {
         say("why now", WORDS, &step.why);
     }
@@ -279,11 +282,12 @@ fn hold_words(group: &[&Hold], lengths: Lengths) -> String {
         .map(|h| h.figure_mm.map_or_else(|| h.at.clone(), |mm| format!("{} {}", h.at, lengths.write(mm))))
         .collect();
     let what = first.what.trim_end_matches(['.', ' ']);
-    format!("HOLD {}: {what}, {}: {}", numbers.join(", "), tolerance(first), places.join("; "))
+    let tolerance = if first.tolerance.is_some() { format!(", {}", tolerance(first)) } else { String::new() };
+    format!("HOLD {}: {what}{tolerance}: {}", numbers.join(", "), places.join("; "))
 }
 
 /// The tolerance in words.
 pub fn tolerance(hold: &Hold) -> String {
     let each = if hold.per_metre { " in a metre" } else { "" };
-    format!("±{} mm{each}", tenth(hold.tolerance))
+    hold.tolerance.map_or_else(|| "by eye".to_owned(), |mm| format!("±{} mm{each}", tenth(mm)))
 }

@@ -32,7 +32,7 @@ pub use line::{Line, LineKind, per_word};
 pub use pricing::{Notice, NoticeLevel, PricedLine, priced};
 pub use quote::{Entry, Quote, quote};
 pub use straps::strap_count;
-pub use weights::{LiftGroup, LiftLoad, loads_up};
+pub use weights::{LiftGroup, LiftLoad, loads_up, small_goods};
 
 use figures::Figures;
 use job::Job;

@@ -46,21 +46,38 @@ const ROUNDING: f64 = 1e-9;
 
 impl LiftGroup {
     /// A line as what goes up: each piece, or each metre, square metre or kilogram of what goes by these. `None` when
-    /// its weight is not known.
+    /// its weight is not known. `each_kg`: what a whole piece weighs, where the line tells the weight of what is laid.
     #[must_use]
-    pub fn of(line: &Line) -> Option<Self> {
+    pub fn of(line: &Line, each_kg: Option<f64>) -> Option<Self> {
         let pieces = match line.unit {
             Per::Hundred => line.quantity * 100.0,
             Per::Thousand => line.quantity * 1000.0,
             _ => line.quantity,
         };
-        if !(line.kg > 0.0 && pieces > 0.0) {
+        if !((line.kg > 0.0 || each_kg.is_some()) && pieces > 0.0) {
             return None;
         }
         let what = if line.size.is_empty() { line.what.clone() } else { format!("{}, {}", line.what, line.size) };
         let whole = pieces.ceil().min(f64::from(u32::MAX));
-        Some(Self { what, pieces: whole as u32, each_kg: line.kg / whole })
+        Some(Self { what, pieces: whole as u32, each_kg: each_kg.unwrap_or(line.kg / whole) })
     }
+}
+
+/// What weighs less in all than this goes up with others of its kind in one box, kg.
+const SMALL: f64 = 25.0;
+
+/// The groups with what is small put into one.
+#[must_use]
+pub fn small_goods(groups: Vec<LiftGroup>) -> Vec<LiftGroup> {
+    let all_kg = |group: &LiftGroup| f64::from(group.pieces) * group.each_kg;
+    let (small, mut out): (Vec<_>, Vec<_>) = groups.into_iter().partition(|group| all_kg(group) < SMALL);
+    if !small.is_empty() {
+        let kg: f64 = small.iter().map(all_kg).sum();
+        let boxes = (kg / SMALL).ceil().clamp(1.0, f64::from(u32::MAX));
+        let what = "boxes of nails, bolts and other small goods".to_owned();
+        out.push(LiftGroup { what, pieces: boxes as u32, each_kg: kg / boxes });
+    }
+    out
 }
 
 /// How many lifts each group takes, when a lift holds one kind of thing and no more than `lift_kg`.

@@ -25,6 +25,9 @@ pub struct Count<'a> {
     pub vents: &'a [Vent],
 }
 
+/// A tile or slate and a half beside a whole one.
+const HALF_AS_WIDE_AGAIN: f64 = 1.5;
+
 /// A line of pieces or metres that are ordered as counted.
 fn plain(item: &str, what: &str, count: f64, unit: CoverUnit, from: &str) -> CoverLine {
     CoverLine {
@@ -34,6 +37,7 @@ fn plain(item: &str, what: &str, count: f64, unit: CoverUnit, from: &str) -> Cov
         quantity: count,
         unit,
         kg: None,
+        each_kg: None,
         from: from.to_owned(),
     }
 }
@@ -104,21 +108,20 @@ impl Count<'_> {
             self.broken(p.name, p.called, full + short, &with_short)
         };
         main.kg = self.pieces_kg();
+        main.each_kg = p.weight;
         out.push(main);
-        if p.short_length.is_some() {
-            out.push(self.broken(
-                "eaves-tile",
-                "eaves and top tiles",
-                short,
-                "the course under the eaves course, and the top one",
-            ));
+        if let Some(length) = p.short_length {
+            let from = "the course under the eaves course, and the top one";
+            let eaves = self.broken("eaves-tile", "eaves and top tiles", short, from);
+            out.push(CoverLine { each_kg: p.weight.map(|kg| kg * length / p.length), ..eaves });
         }
         let (item, what) = if self.is_slate() {
             ("slate-and-a-half", "slates and a half")
         } else {
             ("tile-and-a-half", "tiles and a half")
         };
-        out.push(self.broken(item, what, self.sum(|c| c.wide), "every other course at each verge"));
+        let wide = self.broken(item, what, self.sum(|c| c.wide), "every other course at each verge");
+        out.push(CoverLine { each_kg: p.weight.map(|kg| kg * HALF_AS_WIDE_AGAIN), ..wide });
     }
 
     fn sheets(&self, out: &mut Vec<CoverLine>) {

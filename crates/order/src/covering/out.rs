@@ -88,6 +88,9 @@ pub struct CoverLine {
     /// short and wide pieces too.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub kg: Option<f64>,
+    /// Weight of one whole piece as it is delivered, kg, where that is known.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub each_kg: Option<f64>,
     /// How it is counted, in words.
     pub from: String,
 }

@@ -99,7 +99,9 @@ impl Model {
     }
 
     fn take_items(&mut self, need: &Need) -> Result<(), CuttingFault> {
+        // A few clean offcuts are no supply: nothing can be kept for what there may be too few of.
         let any_clean = self.stores.iter().any(|store| store.clean);
+        let supply = self.stores.iter().any(|store| store.clean && store.have.is_none());
         let longest = |clean: Option<bool>| {
             let fits = self.stores.iter().filter(|store| clean.is_none_or(|c| store.clean == c));
             fits.map(|store| store.usable).max().unwrap_or(0)
@@ -109,7 +111,8 @@ impl Model {
         for (number, piece) in need.pieces.iter().enumerate().filter(|(_, piece)| !piece.marks.is_empty()) {
             let length = up(box_length(piece));
             // What only clean stock is long enough for is cut from it as well.
-            let clean = any_clean && length <= clean_most && (piece.wants_clean || length > plain_most);
+            let wants = piece.wants_clean && supply;
+            let clean = any_clean && length <= clean_most && (wants || length > plain_most);
             if piece.wants_clean && any_clean && !clean {
                 self.without_clean.push(number);
             }

@@ -5,6 +5,8 @@ use super::fault::PriceListFault;
 use super::nearest::nearest;
 use job::{LONGEST_TEXT, Limits, PRICE, Per, SECTION, STOCK_LENGTH};
 
+/// A side under this could be metres: thicknesses and depths of timber.
+const LARGEST_IN_METRES: f64 = 0.5;
 /// A length up to this could be metres, over it centimetres.
 const LONGEST_IN_METRES: f64 = 20.0;
 
@@ -17,6 +19,14 @@ fn number(text: &str, comma: bool) -> Option<f64> {
     text.replace(',', ".").parse::<f64>().ok().filter(|value| value.is_finite())
 }
 
+/// Whether a text is figures with one comma before the last three of them: `1,150`.
+fn is_in_threes(text: &str) -> bool {
+    let digits = |part: &str, most: usize| {
+        !part.is_empty() && part.len() <= most && part.bytes().all(|byte| byte.is_ascii_digit())
+    };
+    text.split_once(',').is_some_and(|(whole, rest)| digits(whole, 3) && rest.len() == 3 && digits(rest, 3))
+}
+
 /// A price; `None` with a fault.
 pub(super) fn price(text: &str, comma: bool, line: u32, faults: &mut Vec<PriceListFault>) -> Option<f64> {
     if text.is_empty() {
@@ -26,6 +36,16 @@ pub(super) fn price(text: &str, comma: bool, line: u32, faults: &mut Vec<PriceLi
             "There is no price",
             "Nothing can be summed without it",
             "Write the price, or take the line out until it is known",
+        ));
+        return None;
+    }
+    if comma && is_in_threes(text) {
+        faults.push(PriceListFault::new(
+            line,
+            "bad-number",
+            format!("The price `{}` can be read in two ways", shown(text)),
+            "A comma before three figures parts thousands to one reader and decimals to another",
+            format!("Write {} or {}", text.replace(',', ""), text.replace(',', ".")),
         ));
         return None;
     }
@@ -103,6 +123,8 @@ pub(super) fn size(
         fault("units-mixed", mixed, format!("Is this metres? Then write {}", tenths(value * 1000.0)))
     } else if column == Column::Length && value > 0.0 && value < least {
         fault("units-mixed", mixed, "Is this feet or centimetres? Write it in millimetres".to_owned())
+    } else if column != Column::Length && value > 0.0 && value < LARGEST_IN_METRES {
+        fault("units-mixed", mixed, format!("Is this metres? Then write {}", tenths(value * 1000.0)))
     } else if column != Column::Length && value > 0.0 && value < least {
         fault(
             "units-mixed",

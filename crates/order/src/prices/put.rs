@@ -2,6 +2,7 @@
 
 use super::row::{PriceRow, SAME, TimberRow};
 use super::said_twice::{of_length, price_of};
+use crate::stock::Region;
 use job::edit::EditError;
 use job::{Faults, Job, Per, StockTimber, edit};
 use std::collections::BTreeSet;
@@ -42,7 +43,8 @@ pub enum PutFault {
 
 /// The text of a job with the prices of a list, all else as it was. Timber is found by its section, class and whether
 /// it is kept clean; what is not there yet is added, as `[stock.timber-47x150-C24]`. Its lengths are then those that
-/// have a price: of the list, and those that had one before. Timber that the list has by the metre keeps its lengths.
+/// have a price: of the list, and those that had one before (the usual lengths of the region, if it had a price for a
+/// metre and no lengths). Timber that the list has by the metre keeps its lengths.
 /// A date goes when its price changes and the list has none; of several dates for one timber the oldest is kept.
 ///
 /// # Errors
@@ -51,6 +53,8 @@ pub fn put_into(job_text: &str, rows: &[PriceRow]) -> Result<String, PutFault> {
     let job = job::read(job_text).map_err(PutFault::NotAJob)?;
     let mut changes: Vec<(String, Option<String>)> = Vec::new();
     let mut done: Vec<&TimberRow> = Vec::new();
+    // What a price for a metre with no lengths beside it is a price of.
+    let usual = Region::of(&job.region).map_or(&[][..], |region| &region.lengths.value);
     let mut names: BTreeSet<String> = job.stock.iter().map(|stock| stock.name.clone()).collect();
     for row in rows {
         match &row.timber {
@@ -73,7 +77,7 @@ pub fn put_into(job_text: &str, rows: &[PriceRow]) -> Result<String, PutFault> {
                         second: second.name.clone(),
                     });
                 }
-                stock(timber, &all, old, &mut names, &mut changes);
+                stock(timber, &all, old, usual, &mut names, &mut changes);
             }
         }
     }
@@ -124,10 +128,11 @@ fn stock(
     timber: &TimberRow,
     rows: &[(&PriceRow, &TimberRow)],
     old: Option<&StockTimber>,
+    usual: &[f64],
     names: &mut BTreeSet<String>,
     changes: &mut Vec<(String, Option<String>)>,
 ) {
-    let wanted = wanted(rows, old);
+    let wanted = wanted(rows, old, usual);
     let list = |values: &[f64]| format!("[{}]", values.iter().map(f64::to_string).collect::<Vec<_>>().join(", "));
     let some = |values: &[f64]| (!values.is_empty()).then(|| list(values));
     let Some(old) = old else {
@@ -155,7 +160,7 @@ fn stock(
     set("dated", wanted.dated.as_deref().map(quoted), keeps);
 }
 
-fn wanted(rows: &[(&PriceRow, &TimberRow)], old: Option<&StockTimber>) -> Wanted {
+fn wanted(rows: &[(&PriceRow, &TimberRow)], old: Option<&StockTimber>, usual: &[f64]) -> Wanted {
     let dated = rows.iter().filter_map(|(row, _)| row.dated.clone()).min();
     let metre = rows.iter().find(|(row, timber)| timber.length_mm.is_none() && row.per == Per::Metre);
     if let Some((row, _)) = metre {
@@ -166,12 +171,20 @@ fn wanted(rows: &[(&PriceRow, &TimberRow)], old: Option<&StockTimber>) -> Wanted
     all.sort_by(|a, b| a.0.total_cmp(&b.0));
     // Lengths that had a price before and are not in the list keep it.
     let kept: Vec<(f64, f64)> = old
-        .map(|old| {
-            old.lengths.iter().enumerate().filter_map(|(k, length)| Some((*length, old_price(old, k)?))).collect()
+        .map(|old| match old.price {
+            Some(metre) if old.lengths.is_empty() => {
+                usual.iter().map(|length| (*length, of_length(metre, *length))).collect()
+            }
+            _ => old.lengths.iter().enumerate().filter_map(|(k, length)| Some((*length, old_price(old, k)?))).collect(),
         })
         .unwrap_or_default();
     let kept = kept.into_iter().filter(|(length, _)| !all.iter().any(|(new, _)| (new - length).abs() < SAME));
     let kept: Vec<(f64, f64)> = kept.collect();
+    // The date is that of the oldest price; when that is not known, neither is the other.
+    let dated = match old {
+        Some(old) if !kept.is_empty() => old.dated.clone().zip(dated).map(|(before, now)| before.min(now)),
+        _ => dated,
+    };
     let by_metre = all.first().map(|(_, row)| row.price).filter(|price| {
         all.iter().all(|(_, row)| row.per == Per::Metre && row.price == *price)
             && old.is_none_or(|old| kept.is_empty() || old.price == Some(*price))

@@ -7,6 +7,7 @@ mod region;
 
 pub use groups::{Group, bench_points, groups};
 pub use offers::{Offer, Offers, offers};
+pub(crate) use offers::{class_fits, yard_fits};
 pub use region::{Region, UnknownRegion};
 
 /// Sections that differ by less are one section, mm: less than planing takes.

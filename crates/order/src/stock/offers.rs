@@ -33,7 +33,7 @@ pub struct Offers {
 }
 
 /// Whether stock of a class will do for timbers of another: the same class, or either not said.
-fn class_fits(stock: Option<StrengthClass>, wanted: Option<StrengthClass>) -> bool {
+pub(crate) fn class_fits(stock: Option<StrengthClass>, wanted: Option<StrengthClass>) -> bool {
     match (stock, wanted) {
         (Some(stock), Some(wanted)) => stock == wanted,
         _ => true,
@@ -41,7 +41,7 @@ fn class_fits(stock: Option<StrengthClass>, wanted: Option<StrengthClass>) -> bo
 }
 
 /// Offcuts in the yard are for what carries only when their class is known.
-fn yard_fits(yard: &YardTimber, group: &Group) -> bool {
+pub(crate) fn yard_fits(yard: &YardTimber, group: &Group) -> bool {
     same_section([yard.size.thickness, yard.size.depth], group.section)
         && (group.class.is_none() || (yard.class.is_some() && yard.class == group.class))
 }
@@ -69,10 +69,8 @@ pub fn offers(job: &Job, region: &Region, group: &Group) -> Offers {
         let usual = stock.lengths.is_empty();
         let all = if usual { &region.lengths.value } else { &stock.lengths };
         for (number, &length) in all.iter().enumerate() {
-            // A price for a metre holds for usual lengths too, long ones dearer.
-            let price = cost(stock, number, length);
-            let price = if usual { price.map(|p| Money::of(p.amount() * region.dearer_at(length))) } else { price };
-            lengths.push((length, price, stock.clean, Offer::Merchant(stock.name.clone())));
+            // A price for a metre holds for usual lengths too, as it was given: what the user wrote is not raised.
+            lengths.push((length, cost(stock, number, length), stock.clean, Offer::Merchant(stock.name.clone())));
         }
     }
     if lengths.is_empty() {

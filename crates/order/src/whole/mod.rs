@@ -4,11 +4,14 @@ mod layouts;
 pub mod out;
 mod plans;
 mod timber;
+mod unused;
 
 pub use out::{Best, Buy, CutOut, LaidOut, Layout, Order, TimberOut, Unshared};
 pub use plans::Plans;
 
-use crate::buying::{Entry, LiftGroup, Line, LineKind, Notice, NoticeLevel, lines, loads_up, priced, quote};
+use crate::buying::{
+    Entry, LiftGroup, Line, LineKind, Notice, NoticeLevel, lines, loads_up, priced, quote, small_goods,
+};
 use crate::covering::{Chosen, Covered, Coverings, cover};
 use crate::money::Money;
 use crate::stock::{Group, Region, UnknownRegion, groups};
@@ -54,13 +57,19 @@ pub fn order_after(
     all.extend(lines(job, solution, strength));
     let (lines, mut notices) = priced(all, &job.prices);
     notices.extend(timber.iter().filter_map(refusal));
+    notices.extend(unused::notices(job, &groups.iter().map(|(group, _)| group).collect::<Vec<_>>()));
     let entries = timber.iter().map(entry).chain(lines.iter().enumerate().map(|(k, line)| {
         let group = if k < covering_count { "covering" } else { "fixings and the rest" };
         Entry::of(group, line)
     }));
     let quote = quote(&entries.collect::<Vec<_>>());
-    let up = timber.iter().zip(&groups).flat_map(|(t, (_, density))| going_up(t, *density));
-    let up: Vec<LiftGroup> = up.chain(lines.iter().filter_map(|l| LiftGroup::of(&l.line))).collect();
+    let tiles = covering.iter().flat_map(|covered| &covered.lines);
+    let each_kg: Vec<Option<f64>> = tiles.map(|line| line.each_kg).collect();
+    let others = lines.iter().enumerate().filter_map(|(k, line)| {
+        let each = each_kg.get(k).copied().flatten();
+        LiftGroup::of(&line.line, each)
+    });
+    let up: Vec<LiftGroup> = timber.iter().flat_map(|t| going_up(t, region.damp_density.value)).chain(others).collect();
     Ok(Order {
         currency: region.currency.clone(),
         aim: if job.ordering.aim == OrderAim::Cost { "cost" } else { "waste" }.to_owned(),
@@ -74,7 +83,7 @@ pub fn order_after(
         covering_refused,
         covering_lines: u32::try_from(covering_count).unwrap_or(u32::MAX),
         lines,
-        lifts: loads_up(&up, job.ordering.lift),
+        lifts: loads_up(&small_goods(up), job.ordering.lift),
         quote,
         notices,
         cautions: CAUTIONS.iter().map(|c| (*c).to_owned()).collect(),
@@ -176,7 +185,7 @@ fn entry(timber: &TimberOut) -> Entry {
     }
 }
 
-/// Bought lengths as what goes up.
+/// Bought lengths as what goes up, as wet as they come off the lorry, kg/m³.
 fn going_up(timber: &TimberOut, density: f64) -> Vec<LiftGroup> {
     /// Cubic millimetres in a cubic metre.
     const CUBIC: f64 = 1e9;

@@ -64,6 +64,7 @@ impl Order {
             made.push((place, drawings::labels_pdf(&solution, &order).map_err(unmade)?));
         }
         let files: Vec<(&Path, &[u8])> = made.iter().map(|(place, bytes)| (*place, bytes.as_slice())).collect();
+        file.is_none_of(files.iter().map(|(place, _)| *place))?;
         writing::write_files(&files)?;
         let text = if self.json {
             serde_json::to_string_pretty(&order)

@@ -61,6 +61,7 @@ impl Pack {
         if let (Some(place), Some(page)) = (&self.html, &page) {
             files.push((place, page.as_bytes()));
         }
+        file.is_none_of(files.iter().map(|(place, _)| *place))?;
         writing::write_files(&files)?;
         let written: String = files.iter().map(|(place, _)| format!("{}\n", place.display())).collect();
         writing::print((written + &figures::notices(solution) + &all::lines(&document, missing)).as_bytes())

@@ -33,9 +33,11 @@ impl Prices {
         let file = JobFile::read(&self.job)?;
         let job = crate::solving::read(&file)?;
         let Some(list) = &self.from else {
+            file.is_none_of(self.output.as_deref())?;
             return writing::write_or_print(self.output.as_deref(), order::prices::write_csv(&job).as_bytes());
         };
-        let list = JobFile::read(&list.display().to_string())?;
+        let list = JobFile::read_or(&list.display().to_string(), "name the price list, a text of rows and commas")?;
+        list.is_none_of(self.output.as_deref())?;
         let rows = order::prices::read_csv(&list.bytes)
             .map_err(|faults| Failure::BadInput(format!("{}:\n{faults}", list.name)))?;
         let text = std::str::from_utf8(&file.bytes)

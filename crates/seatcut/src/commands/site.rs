@@ -25,7 +25,7 @@ pub struct Site {
     /// Write the sheets
     #[arg(long, value_name = "FILE")]
     pdf: Option<PathBuf>,
-    /// Write inspections and work as a calendar file; the job needs the first day as `start` in [programme]
+    /// Write inspections and work as a calendar file; the job needs the first day, `start` of its programme
     #[arg(long, value_name = "FILE")]
     calendar: Option<PathBuf>,
 }
@@ -49,6 +49,7 @@ impl Site {
             made.push((place, calendar.into_bytes()));
         }
         let files: Vec<(&Path, &[u8])> = made.iter().map(|(place, bytes)| (*place, bytes.as_slice())).collect();
+        file.is_none_of(files.iter().map(|(place, _)| *place))?;
         writing::write_files(&files)?;
         let text = if self.json {
             serde_json::to_string_pretty(&site)

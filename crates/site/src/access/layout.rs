@@ -38,7 +38,7 @@ pub struct Layout {
     pub bay_lifts: u32,
     /// Boards for the working lifts, 3.9 m each, and what is left over cut to waste.
     pub board_m: f64,
-    /// The highest working platform, mm above the ground.
+    /// The highest working platform, those up a gable too, mm above the ground.
     pub highest_mm: f64,
 }
 
@@ -74,6 +74,16 @@ pub struct Run {
     pub bays: u32,
 }
 
+impl Run {
+    /// The highest platform of the run, mm above the ground: that of its last lift, up a gable no higher than somebody
+    /// needs to reach the top from.
+    fn top_platform(&self, lift: f64, reach: f64) -> f64 {
+        let up = self.platform_mm + f64::from(self.gable_lifts) * lift;
+        let needed = self.apex_mm.map_or(self.platform_mm, |apex| (apex - reach).max(self.platform_mm));
+        up.min(needed)
+    }
+}
+
 /// Lay out the access of a job.
 ///
 /// # Errors
@@ -95,7 +105,7 @@ pub fn layout(job: &Job, solution: &Solution) -> Result<Layout, AccessFault> {
     let walls = &solution.plan.walls;
     let runs: Vec<Run> = walls.iter().enumerate().map(|(number, wall)| setting.run(number, wall)).collect();
     let length: f64 = runs.iter().map(|run| run.length_mm).sum();
-    let highest = runs.iter().map(|run| run.platform_mm).fold(0.0, f64::max);
+    let highest = runs.iter().map(|run| run.top_platform(asked.lift, setting.reach)).fold(0.0, f64::max);
     let tower = length <= rules.need(Needed::TowerRun)?.own() && highest <= rules.need(Needed::TowerPlatform)?.own();
     let kind = asked.kind.unwrap_or(if tower { AccessKind::Tower } else { AccessKind::Scaffold });
     let bays: u32 = runs.iter().map(|run| run.bays).sum();

@@ -109,7 +109,7 @@ fn lift(rules: &Lifting, density: &Density, m: &Member) -> Lift {
     let above_shoulder = height_mm[1] > rules.height.shoulder_mm.value;
     let overhead = overhead(rules, damp_kg, length_mm);
     let carried = carried(rules, damp_kg, length_mm);
-    let (stages, trestles_mm) = staged(rules, carried, overhead, above_shoulder, height_mm[1]);
+    let (stages, trestles_mm) = staged(rules, m.kind, carried, overhead, above_shoulder.then_some(height_mm[1]));
     Lift {
         mark: m.mark.clone(),
         kind: m.kind,
@@ -127,17 +127,24 @@ fn lift(rules: &Lifting, density: &Density, m: &Member) -> Lift {
     }
 }
 
-/// Above the shoulder no filter is passed by lifting in stages: plates, trestles one below the other, prop; a hoist when
-/// three cannot carry it.
-fn staged(rules: &Lifting, carried: Hands, overhead: Hands, above: bool, high: f64) -> (Vec<Stage>, Vec<f64>) {
+/// Above the shoulder no filter is passed by lifting in stages: plates, trestles one below the other, then its prop for a
+/// ridge and its place for all else; a hoist when three cannot carry it. `above`: how high it comes, mm, when that is
+/// above the shoulder.
+fn staged(
+    rules: &Lifting,
+    kind: MemberKind,
+    carried: Hands,
+    overhead: Hands,
+    above: Option<f64>,
+) -> (Vec<Stage>, Vec<f64>) {
     /// No roof is higher than this many stages.
     const MOST: usize = 40;
     if carried == Hands::Aid {
         return (vec![Stage::Hoist], Vec::new());
     }
-    if !above || overhead != Hands::Aid {
+    let Some(high) = above.filter(|_| overhead == Hands::Aid) else {
         return (vec![Stage::ToPlates, Stage::Place], Vec::new());
-    }
+    };
     let step = rules.height.stage_mm.value;
     let mut trestles = Vec::new();
     while step > 0.0 && trestles.len() < MOST && step * ((trestles.len() + 1) as f64) < high - step / 2.0 {
@@ -145,6 +152,6 @@ fn staged(rules: &Lifting, carried: Hands, overhead: Hands, above: bool, high: f
     }
     let mut stages = vec![Stage::ToPlates];
     stages.extend(trestles.iter().map(|_| Stage::Trestle));
-    stages.push(Stage::Prop);
+    stages.push(if kind == MemberKind::RidgeBoard { Stage::Prop } else { Stage::Place });
     (stages, trestles)
 }

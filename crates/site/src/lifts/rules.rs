@@ -12,7 +12,7 @@ const UK: &str = include_str!("../../../../regions/uk/lifting.toml");
 #[non_exhaustive]
 pub enum LiftingError {
     /// There is no such file.
-    #[error("no figures for lifting are kept for region `{region}`: write regions/{region}/lifting.toml, or set `uk`")]
+    #[error("no figures for lifting are kept for the region `{region}`: go by the rules of the place")]
     NoSuchRegion {
         /// As the job names it.
         region: String,

@@ -38,7 +38,7 @@ pub enum Phase {
     Openings,
     /// Gable ladders, fascia, soffit, barge boards.
     EavesVerges,
-    /// Binders, hangers and noggins under the roof.
+    /// Binders and hangers under the roof.
     Inside,
     /// Underlay and battens.
     UnderlayBattens,
@@ -81,8 +81,8 @@ impl Phase {
             Self::HipsValleys => "Hips, valleys and jacks",
             Self::Purlins => "Purlins and struts",
             Self::Openings => "Openings and dormers",
-            Self::EavesVerges => "Eaves and verges",
-            Self::Inside => "Binders, hangers and noggins",
+            Self::EavesVerges => "Noggins, straps, eaves and verges",
+            Self::Inside => "Binders and hangers",
             Self::UnderlayBattens => "Underlay and battens",
             Self::Covering => "Covering",
             Self::Edges => "Cappings, lead, gutters and putting right",
@@ -120,6 +120,7 @@ impl Phase {
             Self::Purlins => &[Self::HipsValleys],
             Self::Openings => &[Self::Purlins],
             Self::EavesVerges => &[Self::Openings],
+            // Binders and hangers go on under the felt, in the dry.
             Self::Inside | Self::UnderlayBattens => &[Self::EavesVerges],
             Self::Covering => &[Self::UnderlayBattens],
             Self::Edges => &[Self::Covering],
@@ -145,8 +146,8 @@ pub(super) const fn of_member(kind: MemberKind) -> Option<(Phase, WorkItem)> {
         Kind::AngleTie | Kind::DragonTie => (Phase::Joists, WorkItem::Tie),
         Kind::Binder => (Phase::Inside, WorkItem::Binder),
         Kind::Hanger => (Phase::Inside, WorkItem::Strut),
-        Kind::Noggin => (Phase::Inside, WorkItem::Noggin),
-        Kind::GableLadder | Kind::Sprocket => (Phase::EavesVerges, WorkItem::Noggin),
+        // What keeps the rafters upright is there before the roof is loaded.
+        Kind::Noggin | Kind::GableLadder | Kind::Sprocket => (Phase::EavesVerges, WorkItem::Noggin),
         Kind::Fascia | Kind::Soffit | Kind::BargeBoard | Kind::TiltingFillet => (Phase::EavesVerges, WorkItem::Board),
         // Trimmers are within the hours of their opening, studs within those of their dormer, plates and wedges of a
         // splice within those of the timber.

@@ -2,6 +2,7 @@
 
 use super::check::{CheckFault, check_sequence};
 use super::graph::{Graph, Timber};
+use super::hands::Lifted;
 use super::order::rank::Turn;
 use super::order::schedule::{Draft, Schedule};
 use super::order::standing;
@@ -10,9 +11,6 @@ use super::types::{PuttingUp, Step};
 use super::{cautions, holds, permanent, stacking, straps, words};
 use roof::solution::MemberKind;
 use std::collections::BTreeSet;
-
-/// Timbers longer than this want two people whatever they weigh, mm (see regions/uk/lifting.toml).
-const ALONE_LONGEST: f64 = 3600.0;
 
 /// Most timbers that are stayed because the check found them moving, and that often it is asked again.
 const MOST_STAYS: usize = 60;
@@ -24,7 +22,7 @@ const MOST_STAYS: usize = 60;
 pub fn sheet(graph: &Graph<'_>, rules: &Rules, schedule: Schedule) -> Result<PuttingUp, CheckFault> {
     let diagonals = permanent::permanent(graph, &rules.racking, &schedule.systems);
     let mut sheet = PuttingUp {
-        steps: steps(graph, &schedule.drafts),
+        steps: steps(graph, &schedule.drafts, &schedule.as_one),
         props: schedule.temporary.props,
         braces: schedule.temporary.braces,
         permanent: diagonals,
@@ -113,7 +111,8 @@ enum Out {
     None,
 }
 
-fn steps(graph: &Graph<'_>, drafts: &[Draft]) -> Vec<Step> {
+fn steps(graph: &Graph<'_>, drafts: &[Draft], as_one: &[Vec<usize>]) -> Vec<Step> {
+    let lifted = Lifted::of(graph);
     let mut begun: BTreeSet<usize> = BTreeSet::new();
     let mut steps = vec![Step {
         title: "Check the walls: lengths, diagonals, level".into(),
@@ -130,13 +129,16 @@ fn steps(graph: &Graph<'_>, drafts: &[Draft]) -> Vec<Step> {
             led_by(graph, draft, |t| t.kind() == MemberKind::Purlin),
             led_by(graph, draft, |t| t.on_wall),
         );
+        let team = lifted.team(&draft.members, draft.stood, as_one);
         steps.push(Step {
             number: 0,
             title: title.into(),
             members: draft.members.iter().map(|k| graph.timbers[*k].mark().to_owned()).collect(),
             props_set: draft.props.clone(),
             braces_set: draft.braces.clone(),
-            hands: hands(graph, draft),
+            hands: team.people,
+            hoist: team.hoist,
+            as_one: team.as_one,
             why: why.into(),
             hazard: hazard.into(),
             stands: draft.stands.clone(),
@@ -150,17 +152,6 @@ fn steps(graph: &Graph<'_>, drafts: &[Draft]) -> Vec<Step> {
 /// Whether the first timber of a step is such a one.
 fn led_by(graph: &Graph<'_>, draft: &Draft, which: impl Fn(&Timber<'_>) -> bool) -> bool {
     draft.members.first().and_then(|k| graph.timbers.get(*k)).is_some_and(which)
-}
-
-/// People at least: a ridge with its first pair wants three, a long timber two.
-fn hands(graph: &Graph<'_>, draft: &Draft) -> u32 {
-    let long = draft.members.iter().any(|k| graph.timbers[*k].length > ALONE_LONGEST);
-    let pair = draft.stood && draft.members.len() > 1;
-    match (pair, long || draft.stood) {
-        (true, _) => 3,
-        (_, true) => 2,
-        _ => 1,
-    }
 }
 
 /// Setting-out strips of plates and ridges that go up in a step.
@@ -194,33 +185,49 @@ fn insert_strike(sheet: &mut PuttingUp, at: usize, props_out: Vec<String>, brace
         title: "Fix the bracing that stays and the straps of the gables".into(),
         permanent_set: sheet.permanent.iter().map(|d| d.name.clone()).collect(),
         hands: 2,
-        why: "only then may what is temporary come out".into(),
+        why: "only then may props come out".into(),
         hazard: "reaching between open rafters".into(),
         ..Step::default()
     };
-    let names = |yes: bool, all: Vec<String>| if yes { all } else { Vec::new() };
     let strike = Step {
-        title: "Look it all over, then take out braces and props".into(),
+        title: "Look it all over, then take out the props".into(),
         props_out,
-        braces_out: names(braces, sheet.braces.iter().map(|b| b.name.clone()).collect()),
         hands: 2,
-        why: "the roof stands by itself now".into(),
+        why: "the roof carries itself now".into(),
         hazard: "a prop that is still tight carries something: find out what before it is knocked out".into(),
         ..Step::default()
     };
-    let strikes = !strike.props_out.is_empty() || !strike.braces_out.is_empty();
     let at = at.min(sheet.steps.len());
-    if strikes {
+    if !strike.props_out.is_empty() {
         sheet.steps.insert(at, strike);
     }
     if !brace.permanent_set.is_empty() || sheet.straps.iter().any(|s| s.kind != super::StrapKind::HoldingDown) {
         sheet.steps.insert(at, brace);
     }
     sheet.steps.push(Step {
-        title: "Felt, battens and covering, both slopes evenly".into(),
+        title: "Felt and battens, both slopes evenly".into(),
+        hands: 2,
+        why: "battens hold the rafters to each other".into(),
+        hazard: "sheets in the wind; open rafters underfoot".into(),
+        ..Step::default()
+    });
+    let braces_out: Vec<String> =
+        if braces { sheet.braces.iter().map(|b| b.name.clone()).collect() } else { Vec::new() };
+    if !braces_out.is_empty() {
+        sheet.steps.push(Step {
+            title: "Take out the temporary braces".into(),
+            braces_out,
+            hands: 2,
+            why: "bracing that stays, straps and battens hold now".into(),
+            hazard: "a brace that binds holds something: find out what before it is cut".into(),
+            ..Step::default()
+        });
+    }
+    sheet.steps.push(Step {
+        title: "Covering, both slopes evenly".into(),
         hands: 2,
         why: "an uneven load pushes the ridge over".into(),
-        hazard: "sheets in the wind; one slope loaded alone".into(),
+        hazard: "one slope loaded alone; whoever is below".into(),
         ..Step::default()
     });
 }

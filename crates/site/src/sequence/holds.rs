@@ -3,7 +3,7 @@
 use super::graph::{Graph, wall_line};
 use super::order::bracing::plate_level;
 use super::rules::Rules;
-use super::types::{Hold, PuttingUp, Step};
+use super::types::{Hold, PuttingUp, Standing, Step};
 use geometry::DVec2;
 use roof::solution::MemberKind;
 use strength::annex::Figure;
@@ -26,11 +26,7 @@ pub fn add(graph: &Graph<'_>, rules: &Rules, sheet: &mut PuttingUp) {
         } else if !seen_plates && has(step, MemberKind::WallPlate) {
             seen_plates = true;
             now.push(plain("plates level all round and straight to a line", "plates", &rules.tolerance.level_mm));
-            now.push(plain(
-                "bed set and holding-down straps on before anything stands on the plates",
-                "plates",
-                &rules.tolerance.straight_mm,
-            ));
+            now.push(look("bed set and holding-down straps on before anything stands on the plates", "plates"));
             now.extend(diagonals(graph, rules));
         }
         if has(step, MemberKind::RidgeBoard) {
@@ -55,6 +51,9 @@ pub fn add(graph: &Graph<'_>, rules: &Rules, sheet: &mut PuttingUp) {
                 "ridge",
                 &rules.tolerance.straight_mm,
             ));
+        }
+        if fills && graph.timbers.iter().any(|t| t.kind() == MemberKind::CeilingJoist) {
+            now.push(look("every rafter foot nailed to its ceiling joist, as many as the strength asks for", "joists"));
         }
         if has(step, MemberKind::JackRafter) {
             now.push(plain("hip still straight along its string", "hips", &rules.tolerance.hip_line_mm));
@@ -84,9 +83,22 @@ fn hold(what: &str, at: &str, figure_mm: Option<f64>, tolerance: &Figure, per_me
         what: what.to_owned(),
         at: at.to_owned(),
         figure_mm,
-        tolerance: tolerance.value,
+        tolerance: Some(tolerance.value),
         per_metre,
         standing: tolerance.standing.into(),
+    }
+}
+
+/// What is looked at and has no size.
+fn look(what: &str, at: &str) -> Hold {
+    Hold {
+        number: 0,
+        what: what.to_owned(),
+        at: at.to_owned(),
+        figure_mm: None,
+        tolerance: None,
+        per_metre: false,
+        standing: Standing::CommonPractice,
     }
 }
 
@@ -147,11 +159,13 @@ fn ridges(graph: &Graph<'_>, rules: &Rules, step: &Step) -> Vec<Hold> {
                 &rules.tolerance.ridge_height_mm,
                 false,
             ));
-            if let Some(off) = over_mark(graph, p.truncate()) {
+            if let Some((wall, square_in)) = over_mark(graph, p.truncate()) {
+                // Over a verge the end of a ridge stands outside its wall.
+                let side = if square_in < 0.0 { "square out" } else { "square in" };
                 out.push(hold(
-                    &format!("end of the ridge plumb over its mark: from wall {}, square in", off.0),
+                    &format!("end of the ridge plumb over its mark: from the outer edge of wall {wall}, {side}"),
                     &at,
-                    Some(off.1),
+                    Some(square_in.abs()),
                     &rules.tolerance.over_marks_mm,
                     false,
                 ));
@@ -163,13 +177,16 @@ fn ridges(graph: &Graph<'_>, rules: &Rules, step: &Step) -> Vec<Hold> {
     out
 }
 
-/// The nearest wall and how far square in from its line a place is, mm.
+/// The nearest wall that a square from a place falls on, and how far square in from its outer edge the place is, mm:
+/// less than nothing outside it.
 fn over_mark(graph: &Graph<'_>, p: DVec2) -> Option<(String, f64)> {
     let walls = graph.job.walls.iter().enumerate().filter_map(|(k, w)| {
         let [a, b] = wall_line(graph.job, k)?;
-        Some((w.letter.clone(), (b - a).normalize_or_zero().perp_dot(p - a).abs()))
+        let along = (b - a).normalize_or_zero();
+        let falls_on = (0.0..=a.distance(b)).contains(&along.dot(p - a));
+        falls_on.then(|| (w.letter.clone(), along.perp_dot(p - a)))
     });
-    walls.min_by(|a, b| a.1.total_cmp(&b.1))
+    walls.min_by(|a, b| a.1.abs().total_cmp(&b.1.abs()))
 }
 
 fn openings(graph: &Graph<'_>, rules: &Rules, step: &Step) -> Vec<Hold> {

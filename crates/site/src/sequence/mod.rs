@@ -10,6 +10,7 @@ mod cautions;
 mod check;
 mod fault;
 mod graph;
+mod hands;
 mod holds;
 mod order;
 mod permanent;
@@ -25,8 +26,8 @@ pub(crate) use rules::figures;
 pub use rules::{BraceRules, PlateRules, PropRules, RackingRules, Rules, RulesError, StrapRules, ToleranceRules};
 pub use straps::count as strap_count;
 pub use types::{
-    Brace, BraceCut, BraceWay, Caution, End, Hold, Nailed, NoStack, Prop, PropFoot, PuttingUp, Racking, Standing,
-    Stands, Step, StrapKind, StrapPlace,
+    Brace, BraceCut, BraceWay, Caution, End, Hold, Joined, Nailed, NoStack, Prop, PropFoot, PuttingUp, Racking,
+    Standing, Stands, Step, StrapKind, StrapPlace,
 };
 
 use graph::Graph;

@@ -1,6 +1,6 @@
 //! Bracing that stays: diagonals under the rafters of slopes that no hip holds along the ridge.
 
-use super::graph::Graph;
+use super::graph::{Graph, Timber};
 use super::order::systems::Systems;
 use super::rules::RackingRules;
 use super::types::{Nailed, Racking};
@@ -9,7 +9,8 @@ use roof::solution::{MemberKind, Size};
 use std::collections::{BTreeMap, BTreeSet};
 use strength::carrying::is_rafter;
 
-/// A diagonal keeps this far from the foot and the head of a rafter, mm: clear of birdsmouth and ridge.
+/// A diagonal keeps this far from the head of a rafter and from what its foot stands on, mm: clear of birdsmouth and
+/// ridge.
 const CLEAR: f64 = 250.0;
 /// Least number of rafters that a diagonal holds together.
 const LEAST_RAFTERS: usize = 2;
@@ -19,6 +20,8 @@ struct Line {
     timber: usize,
     /// Along the ridge or break that its head is on, mm from that timber's first length.
     across: f64,
+    /// Where what its foot stands on ends, mm along it: the inner edge of the plate, and not the tail.
+    stands_to: f64,
 }
 
 /// Diagonals for every slope whose ridge or break has no hip at either end; one at each end of a long slope.
@@ -32,15 +35,18 @@ pub fn permanent(graph: &Graph<'_>, rules: &RackingRules, systems: &Systems) -> 
         let chain = systems.chain[c.other];
         let Some(first) = graph.timbers.get(chain) else { continue };
         let leans = t.heading().dot(o.heading()).abs() < 0.5;
-        let to_plate = t.contacts.iter().filter_map(|c| graph.timbers.get(c.other)).any(|f| {
+        let lower = |f: &Timber<'_>| {
             matches!(f.kind(), MemberKind::WallPlate | MemberKind::ValleyRafter | MemberKind::LayBoard)
                 || (f.kind() == MemberKind::Purlin && f.origin.z < o.origin.z)
-        });
-        if leans && to_plate && !o.on_wall && !hipped.contains(&chain) {
+        };
+        let feet = t.contacts.iter().filter(|c| graph.timbers.get(c.other).is_some_and(lower));
+        let stands_to = feet.map(|c| c.reach[1]).min_by(f64::total_cmp);
+        let Some(stands_to) = stands_to else { continue };
+        if leans && !o.on_wall && !hipped.contains(&chain) {
             let side = t.heading().perp_dot(first.heading()) > 0.0;
             let wall = t.member.wall.clone().unwrap_or_default();
             let across = first.along.dot(c.at - first.origin);
-            slopes.entry((chain, wall, side)).or_default().push(Line { timber: k, across });
+            slopes.entry((chain, wall, side)).or_default().push(Line { timber: k, across, stands_to });
         }
     }
     let mut out: Vec<Racking> = Vec::new();
@@ -78,7 +84,7 @@ fn diagonal(graph: &Graph<'_>, rules: &RackingRules, wall: &str, lines: &[Line],
     let longest = lines.iter().filter_map(|l| graph.timbers.get(l.timber)).map(|t| t.length).fold(0.0, f64::max);
     let reach = |l: &Line| (l.across - first.across).abs();
     let wide = lines.last().map_or(0.0, reach);
-    let high = (t.length.min(longest) - 2.0 * CLEAR).max(0.0);
+    let high = (t.length.min(longest) - first.stands_to - 2.0 * CLEAR).max(0.0);
     let fall = Angle::deg(rules.angle_deg.value).tan();
     // On a slope that is shorter than it is high, from corner to corner.
     let fall = if wide > 0.0 { fall.max((high / wide).min(LEAST_FALL_OF_SHORT)) } else { return 0 };
@@ -87,7 +93,7 @@ fn diagonal(graph: &Graph<'_>, rules: &RackingRules, wall: &str, lines: &[Line],
         let Some(rafter) = graph.timbers.get(line.timber) else { continue };
         // Down from the head of this rafter as far as the diagonal has come along the ridge.
         let at = rafter.length - CLEAR - reach(line) * fall;
-        if at < CLEAR.min(rafter.length / 4.0) {
+        if at < line.stands_to + CLEAR.min(rafter.length / 4.0) {
             break;
         }
         let p = rafter.under(at);
@@ -107,7 +113,7 @@ fn diagonal(graph: &Graph<'_>, rules: &RackingRules, wall: &str, lines: &[Line],
         n.along_mm = along.dot(DVec3::from_array(n.at) - from);
     }
     out.push(Racking {
-        name: format!("D{}", out.len() + 1),
+        name: format!("Diagonal-{}", out.len() + 1),
         wall: wall.to_owned(),
         from: from.to_array(),
         to: to.to_array(),

@@ -12,7 +12,7 @@ const UK: &str = include_str!("../../../../regions/uk/putting-up.toml");
 pub enum RulesError {
     /// There is no such file.
     #[error(
-        "no figures for putting up are kept for region `{region}`: write regions/{region}/putting-up.toml, or set `uk`"
+        "no figures for putting up are kept for the region `{region}`: ask whoever is in charge for the order of work"
     )]
     NoSuchRegion {
         /// As the job names it.

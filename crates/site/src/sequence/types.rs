@@ -43,8 +43,14 @@ pub struct Step {
     pub props_out: Vec<String>,
     /// Names of braces taken out.
     pub braces_out: Vec<String>,
-    /// Least number of people.
+    /// Least number of people: as the figures for lifting ask for its heaviest timber that people may lift.
     pub hands: u32,
+    /// Marks of timbers that want a hoist, or a lift in stages, by those figures.
+    #[serde(skip_serializing_if = "Vec::is_empty", default)]
+    pub hoist: Vec<String>,
+    /// Timbers of several lengths that are spliced on the deck and lifted as one.
+    #[serde(skip_serializing_if = "Vec::is_empty", default)]
+    pub as_one: Vec<Joined>,
     /// Why now.
     pub why: String,
     /// What may hurt here.
@@ -207,12 +213,36 @@ pub struct Hold {
     /// What it must be, mm; none when it is a line or a level.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub figure_mm: Option<f64>,
-    /// By how much it may be out: mm, or mm in a metre when `per_metre`.
-    pub tolerance: f64,
+    /// By how much it may be out: mm, or mm in a metre when `per_metre`; none for what is only looked at.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub tolerance: Option<f64>,
     /// Whether the tolerance is for each metre.
     pub per_metre: bool,
     /// How the tolerance was come by.
     pub standing: Standing,
+}
+
+impl Step {
+    /// What is special about lifting its timbers, in words: what is spliced first, and what wants a hoist.
+    #[must_use]
+    pub fn lifting(&self) -> Vec<String> {
+        let joined = self.as_one.iter().map(|one| {
+            let kg = job::written::fixed(one.damp_kg, 1);
+            format!("splice on the deck and lift as one: {}, {kg} kg damp", one.marks.join(" + "))
+        });
+        let hoist = (!self.hoist.is_empty())
+            .then(|| format!("with a hoist, or in stages with one end down: {}", self.hoist.join(", ")));
+        joined.chain(hoist).collect()
+    }
+}
+
+/// Lengths that are spliced on the deck and lifted as one.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Joined {
+    /// Their marks, from the foot.
+    pub marks: Vec<String>,
+    /// Weight of all together, damp, kg.
+    pub damp_kg: f64,
 }
 
 /// What a strap does.

@@ -13,12 +13,20 @@ pub fn of(draft: &Draft, first: bool, purlin: bool, wall: bool) -> [&'static str
             "overhead lift",
         ],
         Turn::Spine if purlin && first => [
-            "Prop the purlin at the break of pitch, fix the first rafters, brace both ways before letting go",
+            match draft.braces.len() {
+                0 => "Prop the purlin at the break of pitch, fix the first rafters, hold them till the next stand",
+                1 => "Prop the purlin at the break of pitch, fix the first rafters, brace before letting go",
+                _ => "Prop the purlin at the break of pitch, fix the first rafters, brace both ways before letting go",
+            },
             "both slopes meet on it",
             "collapse before it is braced; overhead lift",
         ],
         Turn::Spine if purlin => [
-            "Prop the next purlin of the break, fix its rafter, brace it",
+            if draft.braces.is_empty() {
+                "Prop the next purlin of the break, fix its rafter"
+            } else {
+                "Prop the next purlin of the break, fix its rafter, brace it"
+            },
             "it joins what stands already",
             "overhead lift; let nothing go before it is fixed",
         ],
@@ -37,7 +45,11 @@ pub fn of(draft: &Draft, first: bool, purlin: bool, wall: bool) -> [&'static str
             "they tie the walls and give a floor to work from",
             "stepping between joists",
         ],
-        Turn::HatchTrimmers => ["Trim the hatch", "the cut joists hang on it", "the open hatch: board it over"],
+        Turn::HatchTrimmers => [
+            "Trim the openings of the ceiling",
+            "the cut joists hang on the trimmers",
+            "the open hole: board it over, or rail it",
+        ],
         Turn::StrutSoles => [
             "Lay the sole plates of the struts over the bearing walls",
             "the struts stand on them",
@@ -49,12 +61,20 @@ pub fn of(draft: &Draft, first: bool, purlin: bool, wall: bool) -> [&'static str
             "working over the open main roof",
         ],
         Turn::Spine if first => [
-            "Prop the ridge, fix the first pairs, brace both ways before letting go",
+            match draft.braces.len() {
+                0 => "Prop the ridge, fix the first pairs, hold them till the next stand",
+                1 => "Prop the ridge, fix the first pairs, brace before letting go",
+                _ => "Prop the ridge, fix the first pairs, brace both ways before letting go",
+            },
             "the first pairs and braces hold all that follows",
             "collapse before it is braced; overhead lift",
         ],
         Turn::Spine => [
-            "Prop the next length, fix its pair, brace it",
+            if draft.braces.is_empty() {
+                "Prop the next length, fix its pair"
+            } else {
+                "Prop the next length, fix its pair, brace it"
+            },
             "it joins what stands already",
             "overhead lift; let nothing go before it is fixed",
         ],
@@ -84,8 +104,8 @@ pub fn of(draft: &Draft, first: bool, purlin: bool, wall: bool) -> [&'static str
             "heavy lift at the foot of the slope",
         ],
         Turn::Commons => [
-            "Fill in the rafters in opposing pairs",
-            "so that the ridge is not pushed",
+            "Fill in the rafters in opposing pairs, each foot nailed to plate and joist",
+            "so that the ridge is not pushed, and no foot can spread",
             "reaching between open rafters",
         ],
         Turn::Jacks => [

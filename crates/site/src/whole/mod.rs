@@ -2,8 +2,7 @@
 //! screens show.
 
 use crate::access::{Access, AccessFault, access};
-use crate::lifts::{Density, Lift, Pack, lifts, packs};
-use crate::lifts::{Lifting, LiftingError};
+use crate::lifts::{Density, Lift, Lifting, Pack, lifts, packs};
 use crate::programme::{Programme, ProgrammeFault, Work, programme};
 use crate::records::{Records, records};
 use crate::sequence::{PuttingUp, putting_up};
@@ -20,8 +19,11 @@ pub struct Site {
     /// Why there is no order of work.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub putting_up_refused: Option<String>,
-    /// Every timber as it is lifted.
+    /// Every timber as it is lifted; empty when the region keeps no figures, and then the next field says so.
     pub lifts: Vec<Lift>,
+    /// Why there are no lifts.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub lifts_refused: Option<String>,
     /// Timbers of one kind as they come up with the hoist.
     pub packs: Vec<Pack>,
     /// When it goes up, and for how long the access stands.
@@ -36,9 +38,6 @@ pub struct Site {
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 #[non_exhaustive]
 pub enum SiteFault {
-    /// Figures of the region.
-    #[error(transparent)]
-    Lifting(#[from] LiftingError),
     /// The programme.
     #[error(transparent)]
     Programme(#[from] ProgrammeFault),
@@ -47,7 +46,8 @@ pub enum SiteFault {
     Access(#[from] AccessFault),
 }
 
-/// Everything about putting a roof up. An order of work that cannot be found is said in its place; the rest stands.
+/// Everything about putting a roof up. An order of work or lifts that cannot be found are said in their
+/// place; the rest stands.
 ///
 /// # Errors
 /// A region without figures, and a programme without an end.
@@ -56,12 +56,16 @@ pub fn site(job: &Job, solution: &Solution) -> Result<Site, SiteFault> {
         Ok(found) => (Some(found), None),
         Err(why) => (None, Some(why.to_string())),
     };
-    let rules = Lifting::of(&solution.region)?;
-    let lifts = lifts(solution, &Density::of(rules, job.strong.class.name()))?;
+    let found =
+        Lifting::of(&solution.region).and_then(|rules| lifts(solution, &Density::of(rules, job.strong.class.name())));
+    let (lifts, lifts_refused) = match found {
+        Ok(lifts) => (lifts, None),
+        Err(why) => (Vec::new(), Some(why.to_string())),
+    };
     let packs = packs(&lifts, job.ordering.lift);
     let work = Work::of(job, solution)?;
     let programme = programme(job, solution, &work)?;
     let access = access(job, solution, &programme)?;
     let records = records(job, &access, &programme);
-    Ok(Site { putting_up, putting_up_refused, lifts, packs, programme, access, records })
+    Ok(Site { putting_up, putting_up_refused, lifts, lifts_refused, packs, programme, access, records })
 }

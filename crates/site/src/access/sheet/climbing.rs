@@ -96,21 +96,35 @@ fn edge(facts: &Facts<'_>, rows: &mut Vec<Row>) {
         }
         return;
     }
+    // Who slides falls from where he stands down to the rails at the eaves: how high the edge is above the ground is
+    // another matter.
+    let slopes = facts.solution.faces.iter().map(|face| {
+        let heights = || face.outline.iter().map(|point| point[2]);
+        let slide = heights().fold(f64::NEG_INFINITY, f64::max) - heights().fold(f64::INFINITY, f64::min);
+        (face.pitch_deg, slide.max(0.0))
+    });
+    let strictness = |(slope, slide): &(f64, f64)| {
+        let class = facts.rules.edge(*slope, *slide);
+        facts.rules.edges.iter().position(|one| class.is_some_and(|class| class.name == one.name)).unwrap_or(usize::MAX)
+    };
+    let by_slope = |a: &(f64, f64), b: &(f64, f64)| {
+        strictness(a).cmp(&strictness(b)).then(a.0.total_cmp(&b.0)).then(a.1.total_cmp(&b.1))
+    };
+    let Some((steepest, slide)) = slopes.max_by(by_slope) else { return };
     let pitch = job::written::degrees(steepest);
-    let highest = facts.layout.runs.iter().map(|run| run.edge_mm).fold(0.0, f64::max);
-    let statement = match facts.rules.edge(steepest, highest) {
+    let statement = match facts.rules.edge(steepest, slide) {
         Some(class) => {
             let text = format!(
-                "Rails at the eaves of a slope of {pitch} and a fall of {} are of class {} at least; a working lift close under the eaves can stand in for them if its designer says so.",
-                facts.about(highest),
+                "Rails at the eaves of a slope of {pitch} down which somebody can fall {} are of class {} at least; a working lift close under the eaves can stand in for them if its designer says so.",
+                facts.about(slide),
                 class.name
             );
             Statement::new("access-edge-class", text, class.steepest.source.clone(), class.steepest.basis())
         }
         None => {
             let text = format!(
-                "A slope of {pitch} with a fall of {} is steeper than any class of edge protection is for: the scaffold designer says what stops a fall.",
-                facts.about(highest)
+                "A slope of {pitch} down which somebody can fall {} is steeper than any class of edge protection is for: the scaffold designer says what stops a fall.",
+                facts.about(slide)
             );
             Statement::new("access-edge-class", text, "EN 13374", Basis::Memory)
         }

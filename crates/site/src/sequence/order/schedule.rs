@@ -38,6 +38,8 @@ pub struct Schedule {
     pub temporary: Temporary,
     /// Parts of the roof.
     pub systems: Systems,
+    /// Timbers of several lengths, each from its foot, that are spliced on the deck and lifted as one.
+    pub as_one: Vec<Vec<usize>>,
 }
 
 /// Lengths that are spliced on the deck and lifted as one: those of rafters, hips, valleys and joists.
@@ -94,7 +96,11 @@ pub fn schedule(graph: &Graph<'_>, rules: &Rules) -> Result<Schedule, SequenceFa
         work.part(part);
     }
     work.rest()?;
-    Ok(Schedule { drafts: work.drafts, temporary: work.temporary, systems: work.systems })
+    let mut as_one = work.as_one;
+    as_one.retain(|parts| !parts.is_empty());
+    as_one.sort_unstable();
+    as_one.dedup();
+    Ok(Schedule { drafts: work.drafts, temporary: work.temporary, systems: work.systems, as_one })
 }
 
 impl Work<'_, '_> {

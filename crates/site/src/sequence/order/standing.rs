@@ -101,7 +101,7 @@ pub fn stand(graph: &Graph<'_>, rules: &Rules, fixed: &[bool], k: usize, turn: T
     if !lies(graph, k, &spots) {
         prop_at = props_for(graph, rules, k, &spots);
         for s in &prop_at {
-            let name = format!("P{}", now.props.len() + 1);
+            let name = format!("Prop-{}", now.props.len() + 1);
             now.props.push(prop(graph, rules, fixed, k, *s, name.clone()));
             out.props.push(name);
         }
@@ -118,7 +118,7 @@ pub fn stand(graph: &Graph<'_>, rules: &Rules, fixed: &[bool], k: usize, turn: T
     // A brace may not stand on what it is to hold.
     fixed_now[k] = false;
     let mut set = |at: f64, way: BraceWay, side: f64, now: &mut Temporary| -> bool {
-        let name = format!("B{}", now.braces.len() + 1);
+        let name = format!("Brace-{}", now.braces.len() + 1);
         let ask = Ask { timber: k, at, way, side };
         match brace(graph, &rules.brace, &fixed_now, ask, name.clone()) {
             Some(b) => {
@@ -171,7 +171,7 @@ pub fn stay(graph: &Graph<'_>, rules: &Rules, fixed: &[bool], k: usize, props: &
     let off = |s: f64| spots.iter().map(|h| (h - s).abs()).fold(f64::INFINITY, f64::min);
     let places = [End::Head, End::Foot].into_iter().filter(|end| !near(*end));
     let at = places.map(|end| clear_of_end(graph, rules, k, end)).max_by(|a, b| off(*a).total_cmp(&off(*b)))?;
-    let name = format!("P{}", props.len() + 1);
+    let name = format!("Prop-{}", props.len() + 1);
     Some(Prop { stayed: true, ..prop(graph, rules, fixed, k, at, name) })
 }
 
@@ -331,7 +331,7 @@ pub fn brace_plate(graph: &Graph<'_>, rules: &Rules, firm: &[bool], k: usize, no
     };
     let mut names = Vec::new();
     for (at, way) in asks {
-        let name = format!("B{}", now.braces.len() + 1);
+        let name = format!("Brace-{}", now.braces.len() + 1);
         let ask = Ask { timber: k, at: *at, way: *way, side: 0.0 };
         if let Some(b) = brace(graph, &rules.brace, firm, ask, name.clone()) {
             now.braces.push(b);
