@@ -1,2 +1,2 @@
 # Lints, each a fault.
-cargo clippy --workspace --features app/bindings --all-targets --quiet -- -D warnings
+cargo clippy --release --workspace --features app/bindings --all-targets --quiet -- -D warnings

@@ -1,13 +1,12 @@
 //! The desk: one open job, what was made of it, and the calls it answers.
 
 use crate::calls::calls;
-use crate::checks::{self, Checked};
 use crate::opening::{self, Open};
 use crate::refusal::Refusal;
 use crate::scene::Buffers;
 use crate::views::{
     Card, CardAsk, Dialect, Edit, LengthStyle, NewJob, Nudge, Settings, ShapeChoice, Sketch, SketchAsk, SketchView,
-    Standing, StrengthLine, StrengthOf, StrengthView, StrengthWhy, StrengthWorking, WhyAsk,
+    Standing, WhyAsk,
 };
 use crate::{edits, shapes};
 use job::Job;
@@ -22,7 +21,6 @@ pub struct Desk {
     settings: Settings,
     open: Option<Open>,
     scene: Option<Buffers>,
-    checked: Option<Checked>,
 }
 
 /// The text of a job.
@@ -62,22 +60,6 @@ impl Desk {
         self.open.as_ref().ok_or_else(|| {
             Refusal::new("nothing-open", "No job is open", "Take a job from the shelf, or start a new one")
         })
-    }
-
-    /// The strength of the open job: as kept, or worked out now. Nothing when the job does not ask for it.
-    pub(crate) fn checked(&mut self) -> Result<Option<&strength::whole::Checks>, Refusal> {
-        let open = self.open()?;
-        let (job, solution) = (self.job()?, self.solution()?);
-        if self.checked.as_ref().is_none_or(|kept| !kept.is_of(&open.text)) {
-            self.checked = Some(Checked::of(&open.text, job, solution));
-        }
-        self.checked.as_ref().map_or(Ok(None), Checked::found)
-    }
-
-    /// The strength of the open job as it was worked out last, if it was.
-    pub(crate) fn kept_checks(&self) -> Option<&strength::whole::Checks> {
-        let text = &self.open.as_ref()?.text;
-        self.checked.as_ref().filter(|kept| kept.is_of(text))?.found().ok().flatten()
     }
 
     /// How lengths are shown.
@@ -127,12 +109,6 @@ calls! {
     card: CardAsk => Card = card;
     /// The working of a figure.
     why: WhyAsk => Working = why;
-    /// How far the timbers of the open job are used. Worked out when it is asked for, and kept while the job is the same.
-    strength: () => StrengthView = strength;
-    /// The working of a check of a timber.
-    strength_working: StrengthWhy => StrengthWorking = strength_working;
-    /// The strength of a piece in one line; nothing when the job says no loads, or the piece carries none.
-    strength_of: StrengthOf => Option<StrengthLine> = strength_of;
     /// The shapes that a new job can have.
     shapes: () => Vec<ShapeChoice> = shapes;
     /// The text of a new job.
@@ -152,10 +128,6 @@ fn open(desk: &mut Desk, takes: Opened) -> Result<Standing, Refusal> {
 
 fn edit(desk: &mut Desk, takes: Edit) -> Result<Standing, Refusal> {
     let (open, said) = edits::edited(desk, &takes)?;
-    // A tick changes the text and nothing that the roof is made of.
-    if let (Edit::Tick(_), Some(kept)) = (&takes, &mut desk.checked) {
-        kept.follow(&desk.open, &open.text);
-    }
     Ok(desk.put(open, said))
 }
 
@@ -176,18 +148,6 @@ fn card(desk: &mut Desk, takes: CardAsk) -> Result<Card, Refusal> {
 
 fn why(desk: &mut Desk, takes: WhyAsk) -> Result<Working, Refusal> {
     crate::why::working(desk.job()?, desk.solution()?, desk.lengths(), desk.dialect(), &takes)
-}
-
-fn strength(desk: &mut Desk, _takes: ()) -> Result<StrengthView, Refusal> {
-    checks::view(desk)
-}
-
-fn strength_working(desk: &mut Desk, takes: StrengthWhy) -> Result<StrengthWorking, Refusal> {
-    checks::working(desk, &takes)
-}
-
-fn strength_of(desk: &mut Desk, takes: StrengthOf) -> Result<Option<StrengthLine>, Refusal> {
-    checks::line(desk, &takes.mark)
 }
 
 fn shapes(desk: &mut Desk, _takes: ()) -> Result<Vec<ShapeChoice>, Refusal> {

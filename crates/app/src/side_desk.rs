@@ -3,6 +3,7 @@
 //! a module of its own.
 
 use crate::calls::calls;
+use crate::checks::{self, Checked};
 use crate::desk::Desk;
 use crate::ordering::{self, Ordered};
 use crate::papers;
@@ -10,16 +11,18 @@ use crate::refusal::Refusal;
 use crate::siting::{self, Sited};
 use crate::views::{
     CuttingAsk, CuttingGroup, LayoutAsk, LayoutView, OrderView, SiteAccess, SiteAsk, SiteLifts, SitePictureAsk,
-    SiteProgramme, SiteRecords, SiteSteps, YardAsk, YardRow,
+    SiteProgramme, SiteRecords, SiteSteps, StrengthLine, StrengthOf, StrengthView, StrengthWhy, StrengthWorking,
+    YardAsk, YardRow,
 };
 use job::Job;
 use picture::Picture;
 use std::collections::BTreeMap;
 
-/// A desk that also says what to buy, how to cut it and how the roof is put up.
+/// A desk that also says how far timbers are used, what to buy, how to cut it and how the roof is put up.
 #[derive(Debug, Default)]
 pub struct SideDesk {
     pub(crate) desk: Desk,
+    checked: Option<Checked>,
     ordered: Option<Ordered>,
     sited: Option<Sited>,
 }
@@ -42,6 +45,15 @@ impl SideDesk {
         papers::document(self)
     }
 
+    /// The strength of the open job: as kept, or worked out now. Nothing when the job does not ask for it.
+    pub(crate) fn checked(&mut self) -> Result<Option<&strength::whole::Checks>, Refusal> {
+        let (job, solution) = (self.desk.job()?, self.desk.solution()?);
+        if self.checked.as_ref().is_none_or(|kept| !kept.is_of(job)) {
+            self.checked = Some(Checked::of(job, solution));
+        }
+        self.checked.as_ref().map_or(Ok(None), Checked::found)
+    }
+
     /// Works out the order of the open job, unless it is kept.
     pub(crate) fn work_out_order(&mut self) -> Result<(), Refusal> {
         self.desk.solution()?;
@@ -49,10 +61,11 @@ impl SideDesk {
             return Ok(());
         }
         // A roof whose strength can't be worked out is ordered by habit.
-        let _ = self.desk.checked();
+        let _ = self.checked();
         let before = self.ordered.take();
         let (job, solution) = (self.desk.job()?, self.desk.solution()?);
-        let strength = self.desk.kept_checks().map(|checks| &checks.strength);
+        let checks = self.checked.as_ref().and_then(|kept| kept.found().ok().flatten());
+        let strength = checks.map(|checks| &checks.strength);
         self.ordered = Some(Ordered::of(job, solution, strength, before));
         Ok(())
     }
@@ -84,6 +97,12 @@ impl SideDesk {
 calls! {
     /// Every call that the side desk answers: those of the core, and what is asked beside the roof.
     SideCalls extends Calls of SideDesk;
+    /// How far the timbers of the open job are used. Worked out when it is asked for, and kept while the job is the same.
+    strength: () => StrengthView = strength;
+    /// The working of a check of a timber.
+    strength_working: StrengthWhy => StrengthWorking = strength_working;
+    /// The strength of a piece in one line; nothing when the job says no loads, or the piece carries none.
+    strength_of: StrengthOf => Option<StrengthLine> = strength_of;
     /// What to buy for the open job. Worked out when it is asked for, and kept while the job is the same.
     order: () => OrderView = order;
     /// How to cut what is bought.
@@ -110,6 +129,18 @@ calls! {
     site_calendar: () => String = siting::calendar;
 }
 
+fn strength(side: &mut SideDesk, _takes: ()) -> Result<StrengthView, Refusal> {
+    checks::view(side)
+}
+
+fn strength_working(side: &mut SideDesk, takes: StrengthWhy) -> Result<StrengthWorking, Refusal> {
+    checks::working(side, &takes)
+}
+
+fn strength_of(side: &mut SideDesk, takes: StrengthOf) -> Result<Option<StrengthLine>, Refusal> {
+    checks::line(side, &takes.mark)
+}
+
 fn order(side: &mut SideDesk, _takes: ()) -> Result<OrderView, Refusal> {
     ordering::view(side)
 }
@@ -130,7 +161,7 @@ fn price_list(side: &mut SideDesk, _takes: ()) -> Result<String, Refusal> {
     ordering::price_list(&side.desk)
 }
 
-/// A job as what is bought and how it is put up see it: ticks change nothing in either.
+/// A job as all of this sees it: ticks change nothing in it.
 pub(crate) fn without_ticks(job: &Job) -> Job {
     Job { done: BTreeMap::new(), ..job.clone() }
 }

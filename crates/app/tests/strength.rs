@@ -1,7 +1,7 @@
 //! Strength on the desk: what is asked for first, what is shown, its working, and when it is worked out.
 
 use crate::common;
-use crate::common::{ask, desk_with, edit, example};
+use crate::common::{ask, edit, example, side_desk_with};
 use serde_json::{Value, json};
 
 fn given(values: &[(&str, &str)]) -> Value {
@@ -29,7 +29,7 @@ fn texts(value: &Value, out: &mut Vec<String>) {
 
 #[test]
 fn a_job_without_loads_is_told_what_to_write() {
-    let (mut desk, _, _) = desk_with(&example("boathouse"));
+    let (mut desk, _) = side_desk_with(&example("boathouse"));
     let view = ask(&mut desk, "strength", Value::Null).unwrap();
     assert_eq!(view["state"], "not_asked");
     let paths: Vec<&str> =
@@ -45,7 +45,7 @@ fn a_job_without_loads_is_told_what_to_write() {
 
 #[test]
 fn the_whole_house_has_its_timbers_most_used_first() {
-    let (mut desk, standing, _) = desk_with(&example("whole-house"));
+    let (mut desk, standing) = side_desk_with(&example("whole-house"));
     let view = ask(&mut desk, "strength", Value::Null).unwrap();
     assert_eq!(view["state"], "checked");
     let timbers = view["timbers"].as_array().unwrap();
@@ -71,7 +71,7 @@ fn the_whole_house_has_its_timbers_most_used_first() {
 
 #[test]
 fn every_working_ends_with_the_figure_of_its_check() {
-    let (mut desk, _, _) = desk_with(&example("whole-house"));
+    let (mut desk, _) = side_desk_with(&example("whole-house"));
     let view = ask(&mut desk, "strength", Value::Null).unwrap();
     for row in view["timbers"].as_array().unwrap().iter().take(12) {
         let first = ask(&mut desk, "strength_working", json!({ "mark": row["lengths"][0], "check": null })).unwrap();
@@ -94,7 +94,7 @@ fn every_working_ends_with_the_figure_of_its_check() {
 
 #[test]
 fn a_piece_says_the_most_used_of_its_timbers() {
-    let (mut desk, standing, _) = desk_with(&example("whole-house"));
+    let (mut desk, standing) = side_desk_with(&example("whole-house"));
     let view = ask(&mut desk, "strength", Value::Null).unwrap();
     let most = &view["timbers"][0];
     let line = ask(&mut desk, "strength_of", json!({ "mark": most["mark"] })).unwrap();
@@ -109,7 +109,7 @@ fn a_piece_says_the_most_used_of_its_timbers() {
 #[test]
 fn loads_are_written_all_at_once_and_undone_as_one() {
     let text = example("boathouse");
-    let (mut desk, _, _) = desk_with(&text);
+    let (mut desk, _) = side_desk_with(&text);
     let after = edit(&mut desk, given(&ALL));
     assert_eq!(after["said"], "Loads and strength");
     assert_eq!(ask(&mut desk, "strength", Value::Null).unwrap()["state"], "checked");
@@ -126,7 +126,7 @@ fn loads_are_written_all_at_once_and_undone_as_one() {
 #[test]
 fn a_faulty_load_is_named_by_its_key_and_nothing_is_changed() {
     let text = example("boathouse");
-    let (mut desk, _, _) = desk_with(&text);
+    let (mut desk, _) = side_desk_with(&text);
     for (path, value, code) in [
         ("loads.snow_zone", "9", None),
         ("loads.wind", "strong", None),
@@ -152,7 +152,7 @@ fn a_faulty_load_is_named_by_its_key_and_nothing_is_changed() {
 
 #[test]
 fn a_tick_keeps_what_was_worked_out() {
-    let (mut desk, _, _) = desk_with(&example("whole-house"));
+    let (mut desk, _) = side_desk_with(&example("whole-house"));
     let before = ask(&mut desk, "strength", Value::Null).unwrap();
     edit(&mut desk, json!({ "do": "tick", "marks": ["A5"], "done": "cut" }));
     assert_eq!(ask(&mut desk, "strength", Value::Null).unwrap(), before);
@@ -162,7 +162,7 @@ fn a_tick_keeps_what_was_worked_out() {
 
 #[test]
 fn feet_and_inches_and_american_words_are_kept_to() {
-    let (mut desk, _, _) = desk_with(&example("whole-house"));
+    let (mut desk, _) = side_desk_with(&example("whole-house"));
     ask(&mut desk, "settle", json!({ "lengths": "feet-inches", "words": "us" })).unwrap();
     let view = ask(&mut desk, "strength", Value::Null).unwrap();
     let first = &view["timbers"][0];
@@ -175,7 +175,7 @@ fn feet_and_inches_and_american_words_are_kept_to() {
 #[test]
 fn the_word_that_promises_too_much_is_never_shown() {
     for (name, loads) in [("whole-house", false), ("boathouse", false), ("boathouse", true), ("dormers", true)] {
-        let (mut desk, _, _) = desk_with(&example(name));
+        let (mut desk, _) = side_desk_with(&example(name));
         if loads {
             edit(&mut desk, given(&ALL));
         }

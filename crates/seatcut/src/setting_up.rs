@@ -52,6 +52,9 @@ pub fn report(solution: &Solution, site: &Site) -> String {
         lengths.write(access.highest_mm)
     );
     site.access.sections.iter().for_each(|s| section(&mut text, s));
+    for unused in &site.records.unused {
+        let _ = writeln!(text, "LOOK  no paper has a place for {unused}");
+    }
     for caution in site.access.cautions.iter().chain(&site.programme.cautions) {
         let _ = writeln!(text, "note  {caution}");
     }

@@ -5,8 +5,8 @@ mod form;
 mod found;
 mod lines;
 
-use crate::desk::Desk;
 use crate::refusal::Refusal;
+use crate::side_desk::{SideDesk, without_ticks};
 use crate::views::{StrengthLine, StrengthView, StrengthWhy, StrengthWorking};
 use crate::wording::Writing;
 use crate::wording::capital;
@@ -17,26 +17,20 @@ use strength::whole::{CheckFault, Checks, check};
 /// The strength of a job as it was worked out last, so that going back and forth between screens costs nothing.
 #[derive(Debug)]
 pub(crate) struct Checked {
-    text: String,
+    /// The job, without its ticks: they change nothing that carries.
+    job: Job,
     found: Result<Checks, CheckFault>,
 }
 
 impl Checked {
     /// Works it out.
-    pub(crate) fn of(text: &str, job: &Job, solution: &Solution) -> Self {
-        Self { text: text.to_owned(), found: check(job, solution) }
+    pub(crate) fn of(job: &Job, solution: &Solution) -> Self {
+        Self { job: without_ticks(job), found: check(job, solution) }
     }
 
-    /// Whether it is that of a text.
-    pub(crate) fn is_of(&self, text: &str) -> bool {
-        self.text == text
-    }
-
-    /// It holds for a text that differs from that of its job in nothing the roof is made of.
-    pub(crate) fn follow(&mut self, before: &Option<crate::opening::Open>, after: &str) {
-        if before.as_ref().is_some_and(|open| self.is_of(&open.text)) {
-            after.clone_into(&mut self.text);
-        }
+    /// Whether it is that of a job.
+    pub(crate) fn is_of(&self, job: &Job) -> bool {
+        self.job == without_ticks(job)
     }
 
     /// What was found; nothing when the job does not ask for it.
@@ -54,28 +48,28 @@ impl Checked {
 }
 
 /// How far the timbers are used, or what to write first.
-pub(crate) fn view(desk: &mut Desk) -> Result<StrengthView, Refusal> {
-    let writing = Writing::new(desk.lengths(), desk.dialect());
-    if let Some(checks) = desk.checked()? {
+pub(crate) fn view(side: &mut SideDesk) -> Result<StrengthView, Refusal> {
+    let writing = Writing::new(side.desk.lengths(), side.desk.dialect());
+    if let Some(checks) = side.checked()? {
         return Ok(StrengthView::Checked(found::of(&checks.strength, &writing)));
     }
-    Ok(StrengthView::NotAsked(form::of(&desk.open()?.said, &writing)))
+    Ok(StrengthView::NotAsked(form::of(&side.desk.open()?.said, &writing)))
 }
 
 /// The working of a check.
-pub(crate) fn working(desk: &mut Desk, ask: &StrengthWhy) -> Result<StrengthWorking, Refusal> {
-    let writing = Writing::new(desk.lengths(), desk.dialect());
-    let checks = desk.checked()?.ok_or_else(|| {
+pub(crate) fn working(side: &mut SideDesk, ask: &StrengthWhy) -> Result<StrengthWorking, Refusal> {
+    let writing = Writing::new(side.desk.lengths(), side.desk.dialect());
+    let checks = side.checked()?.ok_or_else(|| {
         Refusal::new("no-loads", "The job does not say what the roof carries", "Write its loads under Strength")
     })?;
     lines::of(checks, &writing, ask)
 }
 
 /// A piece in one line.
-pub(crate) fn line(desk: &mut Desk, mark: &str) -> Result<Option<StrengthLine>, Refusal> {
-    let writing = Writing::new(desk.lengths(), desk.dialect());
-    let solution = desk.solution()?;
+pub(crate) fn line(side: &mut SideDesk, mark: &str) -> Result<Option<StrengthLine>, Refusal> {
+    let writing = Writing::new(side.desk.lengths(), side.desk.dialect());
+    let solution = side.desk.solution()?;
     let piece = solution.members.iter().find(|m| m.mark == mark).map_or(mark, |m| m.count_as.as_str());
     let marks: Vec<String> = solution.members.iter().filter(|m| m.count_as == piece).map(|m| m.mark.clone()).collect();
-    Ok(desk.checked()?.and_then(|checks| lines::one_line(&checks.strength, &writing, &marks)))
+    Ok(side.checked()?.and_then(|checks| lines::one_line(&checks.strength, &writing, &marks)))
 }

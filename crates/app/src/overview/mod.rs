@@ -44,6 +44,7 @@ pub(crate) fn of_drag(shown: &Shown<'_>) -> (Overview, Buffers) {
     let overview = Overview {
         figures: figures::of(shown),
         notices: rows::notices(shown),
+        loads: shown.job.carried.is_some(),
         walls: rows::walls(shown),
         ridges: rows::ridges(shown),
         tally: rows::tally(&members),

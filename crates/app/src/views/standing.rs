@@ -28,6 +28,8 @@ pub struct Overview {
     pub figures: Vec<Figure>,
     /// What the carpenter should know.
     pub notices: Vec<NoticeRow>,
+    /// The job says what the roof carries, so that its strength can be asked.
+    pub loads: bool,
     /// The walls, in lettering order.
     pub walls: Vec<WallRow>,
     /// The ridges.

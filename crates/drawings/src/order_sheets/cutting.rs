@@ -38,7 +38,7 @@ const GUTTER_LINE: f64 = 3.4;
 const READ: &str = "Strips show the stock on its wide side, the near edge below. Places are pulled from the left end, along \
                     the near / far edge, to the side of the blade that is kept; off: the cut leaves over the end. Mitre and \
                     tilt are those of the saw. Square: clean the end. Part: cut a timber off. Share: one cut makes two ends. \
-                    Trim: take the rest off an end.";
+                    Trim: take the rest off an end. No. 2: the second timber from the left, where its mark has no room.";
 /// Lines of marks under a strip.
 const MOST_LIST: usize = 3;
 /// Longer than any lorry, mm: not drawn.
@@ -258,7 +258,9 @@ fn cut_line(sheet: &mut Sheet, layout: &Layout, (number, cut): (usize, &CutOut),
         let place = place_words(cut, layout.length_mm, lengths);
         let taken = PLACE.width_mm(&place).min(columns.place - columns.ends - 8.0);
         let ends = columns.place - columns.ends - taken - 1.0;
-        cell(columns.ends, Anchor::Start, LABEL, &ends_words(layout, cut), ends);
+        let names = ends_words(layout, cut);
+        let names = if LABEL.width_mm(&names) <= ends { names } else { ends_numbers(cut) };
+        cell(columns.ends, Anchor::Start, LABEL, &names, ends);
         cell(columns.place, Anchor::End, PLACE, &place, taken + 0.01);
         let angle = columns.tilt - columns.mitre - 0.8;
         cell(columns.mitre, Anchor::End, LABEL, &degrees(cut.saw.mitre_deg), angle);
@@ -279,4 +281,10 @@ pub fn ends_words(layout: &Layout, cut: &CutOut) -> String {
     let laid = cut.ends.iter().filter_map(|k| layout.pieces.get(*k as usize));
     let names: Vec<String> = laid.map(|p| if p.marks.len() == 1 { ranges(&p.marks) } else { p.card.clone() }).collect();
     names.join(", ")
+}
+
+/// The same by their numbers from the left, where there is no room for names.
+fn ends_numbers(cut: &CutOut) -> String {
+    let numbers: Vec<String> = cut.ends.iter().map(|k| (k + 1).to_string()).collect();
+    format!("no. {}", numbers.join(", "))
 }

@@ -108,7 +108,10 @@ fn run_row(run: &Run, lengths: Lengths) -> Vec<String> {
         (false, false) => "eaves",
     };
     let gable = match run.apex_mm {
-        Some(apex) => format!("{} more lifts, top at {}", run.gable_lifts, lengths.write(apex)),
+        Some(apex) => {
+            let lifts = if run.gable_lifts == 1 { "lift" } else { "lifts" };
+            format!("{} more {lifts}, top at {}", run.gable_lifts, lengths.write(apex))
+        }
         None => "–".to_owned(),
     };
     vec![

@@ -144,9 +144,11 @@ fn beside(sheet: &mut Sheet, critical: bool, float: f64, [left, right]: [f64; 2]
 /// Days that are not worked shaded, and the names of days as far as there is room for them.
 fn days(sheet: &mut Sheet, axis: &Axis, programme: &Programme, [top, bottom]: [f64; 2]) {
     let count = axis.days as i64;
+    let holidays: Vec<i64> = programme.holidays.iter().filter_map(|date| day_number(date)).collect();
+    let off = |day: i64| is_off(day, programme.days_a_week) || holidays.contains(&day);
     for day in 0..count {
         let x = axis.x(day as f64);
-        if axis.first.is_some_and(|first| is_off(first + day, programme.days_a_week)) {
+        if axis.first.is_some_and(|first| off(first + day)) {
             sheet.rect([x, top], [axis.each, bottom - top], Some(215), None);
         }
     }

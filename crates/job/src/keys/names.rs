@@ -26,7 +26,7 @@ const NAMED: &[(&str, Names, &str)] = &[
     ("stock", Names::Own, "rafters"),
     ("yard", Names::Own, "behind-the-shed"),
     ("price", Names::Own, "batten"),
-    ("record", Names::Own, "brief-ground"),
+    ("record", Names::Own, "access-ground"),
     ("done", Names::Own, "Jack-3"),
 ];
 

@@ -168,6 +168,9 @@ pub struct Programme {
     pub weather_basis: Basis,
     /// Working days of a whole week.
     pub days_a_week: u32,
+    /// Dates of the job on which nobody works besides, as `2027-03-26`.
+    #[serde(skip_serializing_if = "Vec::is_empty", default)]
+    pub holidays: Vec<String>,
     /// Hours of work in a day.
     pub hours_a_day: f64,
     /// The hire.

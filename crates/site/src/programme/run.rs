@@ -87,6 +87,7 @@ pub fn programme(job: &Job, solution: &Solution, work: &Work) -> Result<Programm
         },
         weather_basis: asked.weather_loss.map_or(labour.weather.standing.into(), |_| Basis::Job),
         days_a_week: calendar.days_a_week(),
+        holidays: asked.holidays.iter().map(ToString::to_string).collect(),
         hours_a_day: asked.hours_a_day,
         hire,
         notice: notice(rules, &activities, working_days, asked.hours_a_day),

@@ -31,6 +31,7 @@ pub struct Records {
     pub access_record: Paper,
     /// What can hurt people, and how the work is done.
     pub risk_and_method: Paper,
-    /// Texts of the job by names that no paper has: those of a statement that is gone, or a slip.
+    /// Texts of the job by names that no paper has, each with its name and the name that was perhaps meant: those of a
+    /// statement that is gone, or a slip.
     pub unused: Vec<String>,
 }

@@ -34,7 +34,18 @@ pub fn records(job: &Job, access: &Access, programme: &Programme) -> Records {
             "A sheet does not make work go well: it is read out, put right by those who do the work, and changed when the work changes.",
         ],
     );
-    let unused = job.records.keys().filter(|name| !used.contains(*name)).cloned().collect();
+    let known: BTreeSet<&str> = [&brief, &access_record, &risk_and_method]
+        .iter()
+        .flat_map(|paper| &paper.sections)
+        .flat_map(|section| &section.rows)
+        .map(Row::id)
+        .collect();
+    let unused = job.records.iter().filter(|(name, _)| !used.contains(*name)).map(|(name, text)| {
+        let near = job::nearest(name, known.iter().copied());
+        let near = near.map_or_else(String::new, |near| format!(" (did you mean `{near}`?)"));
+        format!("[record.{name}]{near}: {text}")
+    });
+    let unused = unused.collect();
     Records { brief, access_record, risk_and_method, unused }
 }
 

@@ -77,10 +77,10 @@ fn height(facts: &Facts<'_>) -> Result<Row, AccessFault> {
 fn run_words(facts: &Facts<'_>, run: &super::super::layout::Run) -> String {
     let kind = if run.gable { "gable" } else { "eaves" };
     format!(
-        "{} ({kind}) {} in {} bays, {} off the wall",
+        "{} ({kind}) {} in {}, {} off the wall",
         run.wall,
         facts.about(run.length_mm),
-        run.bays,
+        if run.bays == 1 { "1 bay".to_owned() } else { format!("{} bays", run.bays) },
         facts.about(run.off_wall_mm)
     )
 }

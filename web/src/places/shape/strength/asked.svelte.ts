@@ -13,7 +13,7 @@ export class Asked {
   #busy = $state(0);
   #turn = 0;
 
-  constructor(private readonly session: Pick<Session, "standing" | "ask">) {}
+  constructor(private readonly session: Pick<Session, "standing" | "askAside">) {}
 
   /** Nothing was asked yet, or something else than what is there now. */
   get stale(): boolean {
@@ -37,7 +37,7 @@ export class Asked {
     const text = this.session.standing?.text ?? null;
     this.#busy += 1;
     try {
-      const view = await this.session.ask("strength", null);
+      const view = await this.session.askAside("strength", null);
       if (turn === this.#turn) [this.#view, this.#refusal, this.#of] = [view, null, text];
     } catch (thrown) {
       if (!(thrown instanceof Refused)) throw thrown;
