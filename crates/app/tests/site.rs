@@ -172,7 +172,7 @@ fn a_question_is_answered_a_statement_put_in_other_words_and_both_taken_back() {
     }
     let after = edit(&mut desk, json!({ "do": "record", "name": "of-nothing", "text": "x" }));
     assert!(after["text"].as_str().unwrap().contains("of-nothing"));
-    assert_eq!(ask(&mut desk, "site_records", Value::Null).unwrap()["unused"], json!(["of-nothing"]));
+    assert_eq!(ask(&mut desk, "site_records", Value::Null).unwrap()["unused"], json!(["[record.of-nothing]: x"]));
 }
 
 fn row<'r>(rows: &'r [Value], name: &Value) -> &'r Value {

@@ -128,7 +128,7 @@ fn one_step(step: &Step, up: &PuttingUp, lengths: Lengths) -> String {
     for hold in up.holds.iter().filter(|h| step.holds.contains(&h.number)) {
         let figure = hold.figure_mm.map_or_else(String::new, |mm| format!(" {}", lengths.write(mm)));
         let metre = if hold.per_metre { " in a metre" } else { "" };
-        let within = hold.tolerance.map_or_else(|| ", by eye".to_owned(), |mm| format!(" within {mm} mm{metre}"));
+        let within = hold.tolerance.map_or_else(|| " by eye".to_owned(), |mm| format!(" within {mm} mm{metre}"));
         let _ = writeln!(text, "   HOLD {}, {}:{figure}{within}", hold.what, hold.at);
     }
     text

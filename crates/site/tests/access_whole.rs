@@ -118,7 +118,7 @@ fn texts_of_the_job_stand_in_their_places() {
     }
     let Row::Said(saws) = rows(&papers.risk_and_method, "risk-saws") else { panic!() };
     assert_eq!(saws.basis, Basis::Site);
-    assert_eq!(papers.unused, ["risk-sawz"]);
+    assert_eq!(papers.unused, ["[record.risk-sawz] (did you mean `risk-saws`?): Gone."]);
 }
 
 #[test]

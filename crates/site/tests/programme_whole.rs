@@ -130,7 +130,8 @@ fn what_there_is_to_do_is_what_the_roof_has() {
     assert_eq!(amount(Phase::MainFrame, WorkItem::Rafter), rafters);
     assert_eq!(amount(Phase::HipsValleys, WorkItem::Hip), count("hip rafter"));
     assert_eq!(amount(Phase::HipsValleys, WorkItem::Jack), count("jack rafter"));
-    assert_eq!(amount(Phase::Inside, WorkItem::Noggin), count("noggin"));
+    let noggins = count("noggin") + count("ladder rung") + count("sprocket");
+    assert_eq!(amount(Phase::EavesVerges, WorkItem::Noggin), noggins);
     // Two windows and a stack.
     assert_eq!(amount(Phase::Openings, WorkItem::Opening), 3.0);
     assert!(!WORK.lines.contains_key(&(Phase::Openings, WorkItem::Dormer)));

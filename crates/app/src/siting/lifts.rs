@@ -42,6 +42,7 @@ fn lift(pack: &Pack, heaviest: &Lift, hoist_kg: f64, writing: &Writing) -> SiteL
             None => "one end, then the other, onto a trestle".to_owned(),
         },
         Stage::Prop => "one end, then the other, onto its prop".to_owned(),
+        Stage::PlaceByEnds => "one end, then the other, into its place".to_owned(),
         Stage::Place => "into its place by hand".to_owned(),
         Stage::Hoist => "with a hoist all the way".to_owned(),
     };

@@ -129,6 +129,7 @@ fn stages(lift: &Lift, lengths: Lengths) -> String {
                 format!("over {}", all.join(", "))
             }
             Stage::Prop => "onto its prop".to_owned(),
+            Stage::PlaceByEnds => "into its place".to_owned(),
             Stage::Place => "into place by hand".to_owned(),
             Stage::Hoist => "hoist from the ground into place".to_owned(),
         };

@@ -53,6 +53,8 @@ pub enum Stage {
     Trestle,
     /// One end, then the other, onto its prop.
     Prop,
+    /// One end, then the other, into its place: never all of it in the hands.
+    PlaceByEnds,
     /// Straight into place by hand.
     Place,
     /// With a hoist all the way.
@@ -152,6 +154,6 @@ fn staged(
     }
     let mut stages = vec![Stage::ToPlates];
     stages.extend(trestles.iter().map(|_| Stage::Trestle));
-    stages.push(if kind == MemberKind::RidgeBoard { Stage::Prop } else { Stage::Place });
+    stages.push(if kind == MemberKind::RidgeBoard { Stage::Prop } else { Stage::PlaceByEnds });
     (stages, trestles)
 }

@@ -52,7 +52,7 @@ fn without_braces_the_first_pairs_rack() {
     // The one brace of this ridge.
     let (job, solution, sheet) = sheet("saltbox.toml");
     assert_eq!(sheet.braces.len(), 1);
-    let found = check_sequence(&job, &solution, &without_braces(&sheet, |b| b == "B1"));
+    let found = check_sequence(&job, &solution, &without_braces(&sheet, |b| b == "Brace-1"));
     assert!(matches!(found, Err(CheckFault::Racks { step: 3, .. })), "{found:?}");
 }
 

@@ -37,12 +37,6 @@ export interface Calls {
   card: [CardAsk, Card];
   /** The working of a figure. */
   why: [WhyAsk, Working];
-  /** How far the timbers of the open job are used. Worked out when it is asked for, and kept while the job is the same. */
-  strength: [null, StrengthView];
-  /** The working of a check of a timber. */
-  strength_working: [StrengthWhy, StrengthWorking];
-  /** The strength of a piece in one line; nothing when the job says no loads, or the piece carries none. */
-  strength_of: [StrengthOf, StrengthLine | null];
   /** The shapes that a new job can have. */
   shapes: [null, Array<ShapeChoice>];
   /** The text of a new job. */
@@ -57,6 +51,12 @@ export interface Calls {
 
 /** Every call that the side desk answers: those of the core, and what is asked beside the roof. */
 export interface SideCalls extends Calls {
+  /** How far the timbers of the open job are used. Worked out when it is asked for, and kept while the job is the same. */
+  strength: [null, StrengthView];
+  /** The working of a check of a timber. */
+  strength_working: [StrengthWhy, StrengthWorking];
+  /** The strength of a piece in one line; nothing when the job says no loads, or the piece carries none. */
+  strength_of: [StrengthOf, StrengthLine | null];
   /** What to buy for the open job. Worked out when it is asked for, and kept while the job is the same. */
   order: [null, OrderView];
   /** How to cut what is bought. */

@@ -234,6 +234,8 @@ number: number,
 title: string,
 /** Least number of people. */
 hands: string,
+/** What is special about lifting its timbers. */
+lifting: Array<string>,
 /** What is fixed, kind by kind. */
 timbers: Array<SiteTimbers>,
 /** Marks in the order of fixing. */

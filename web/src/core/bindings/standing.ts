@@ -53,6 +53,8 @@ export type Overview = {
 figures: Array<Figure>,
 /** What the carpenter should know. */
 notices: Array<NoticeRow>,
+/** The job says what the roof carries, so that its strength can be asked. */
+loads: boolean,
 /** The walls, in lettering order. */
 walls: Array<WallRow>,
 /** The ridges. */
