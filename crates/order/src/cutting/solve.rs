@@ -19,7 +19,7 @@ const GROUP: usize = 18;
 const GROUP_BARS: usize = 8;
 
 /// Groups that are tried after the last that was bettered, and in all.
-const TRIES: [usize; 2] = [30, 120];
+const TRIES: [usize; 2] = [6, 30];
 
 /// Steps of the searches for all groups.
 const MOST_WORK: u64 = 4_000_000;
