@@ -39,12 +39,12 @@ function fake(answer: () => StrengthView) {
     get standing() {
       return { text: this.text } as Standing;
     },
-    async ask() {
+    async askAside() {
       this.asked += 1;
       return answer();
     },
   };
-  return session as typeof session & Pick<Session, "standing" | "ask">;
+  return session as typeof session & Pick<Session, "standing" | "askAside">;
 }
 
 describe("strength as it was asked for", () => {
