@@ -11,6 +11,7 @@ mod patch;
 pub mod plan;
 mod plan_fault;
 mod plane;
+pub mod roof_lines;
 mod solid;
 pub mod surface;
 pub mod survey;

@@ -8,4 +8,5 @@ mod common;
 mod fixed_plans;
 mod named_plans;
 mod random_plans;
+mod roof_lines;
 mod survey;

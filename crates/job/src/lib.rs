@@ -98,6 +98,7 @@
 //! | `sprocket-too-steep` | sprockets are flatter than every slope |
 //! | `overhang-with-level-fascia` | own overhangs need `fascia = "fixed"` |
 //! | `all-gables` | a slope rises from at least one wall |
+//! | `bed-off-wall` | plates bear on the wall under them |
 //! | `size-turned-round` | thickness before depth |
 //! | `centres-too-close` | centres are two thicknesses or more |
 //! | `birdsmouth-too-deep` | the birdsmouth leaves some of the rafter |
@@ -151,9 +152,9 @@ pub use read::{PlanChecker, read, read_with};
 pub use schema::schema;
 pub use types::{
     AccessAsked, AccessKind, BearingLine, Carried, CollarTimber, Covering, CoveringChoice, Day, Distance, Dormer,
-    DormerKind, Eaves, Fascia, Feet, Ground, HipEdge, HipHead, HipLine, HipTimber, Job, JointRules, LengthUnit,
-    NogginTimber, Opening, OpeningKind, OrderAim, Ordering, Parts, Per, PriceOf, ProgrammeAsked, PurlinSet,
-    PurlinTimber, RafterTimber, RidgeAs, RidgeTimber, RidgeTop, Section, SpacedTimber, SpliceKind, Spread, Sprocket,
-    StockTimber, StrengthClass, Strong, Survey, TailCut, TickState, Ticked, Timber, UpperSlope, ValleyAs, Verge, Wall,
-    Wood, WorkItem, YardTimber,
+    DormerKind, Eaves, Fascia, Feet, Ground, HipEdge, HipHead, HipLine, HipTimber, Job, JointRules, LEAST_BEARING,
+    LengthUnit, NogginTimber, Opening, OpeningKind, OrderAim, Ordering, PACKING, Parts, Per, PriceOf, ProgrammeAsked,
+    PurlinSet, PurlinTimber, RafterTimber, RidgeAs, RidgeRun, RidgeTimber, RidgeTop, Section, SettingOut, SpacedTimber,
+    SpliceKind, Spread, Sprocket, StockTimber, StrengthClass, Strong, Survey, TRUE_AT_MOST, TRUE_WITHIN, TailCut,
+    TickState, Ticked, Timber, UpperSlope, ValleyAs, Verge, WALL, Wall, Wood, WorkItem, YardTimber,
 };

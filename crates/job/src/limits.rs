@@ -37,6 +37,27 @@ pub(crate) const PITCH: Limits =
         least: 5.0, most: 80.0, why: "Below 5° a roof is flat and its seat cuts run out; above 80° it is a wall"
     };
 
+/// How far corners may be moved to make plates true.
+pub(crate) const TRUE_WITHIN: Limits = Limits {
+    least: 0.0,
+    most: crate::types::TRUE_AT_MOST,
+    why: "0 leaves the plates as they were measured; a plate moved by more than 25 mm no longer bears on its wall",
+};
+
+/// Thickness of the wall under the plates.
+pub(crate) const WALL: Limits = Limits {
+    least: 50.0,
+    most: 1500.0,
+    why: "Thinner than 50 mm nothing carries a plate, and walls thicker than 1.5 m are a slip of the unit",
+};
+
+/// Packing under the rafters of a wall.
+pub(crate) const PACKING: Limits = Limits {
+    least: 0.0,
+    most: 150.0,
+    why: "0 packs nothing; rafters that stand on more than 150 mm of packing want a second plate",
+};
+
 /// Overhangs.
 pub(crate) const OVERHANG: Limits = Limits {
     least: 0.0,

@@ -2,7 +2,8 @@
 
 use crate::{
     AccessKind, Covering, DormerKind, Fascia, Feet, Ground, HipEdge, HipHead, HipLine, LengthUnit, OpeningKind,
-    OrderAim, Per, PurlinSet, RidgeAs, RidgeTop, SpliceKind, Spread, StrengthClass, TailCut, TickState, ValleyAs, Wood,
+    OrderAim, Per, PurlinSet, RidgeAs, RidgeRun, RidgeTop, SpliceKind, Spread, StrengthClass, TailCut, TickState,
+    ValleyAs, Wood,
 };
 
 /// A choice that is written as a word.
@@ -49,6 +50,10 @@ impl Choice for HipLine {
 
 impl Choice for HipHead {
     const WORDS: &'static [(&'static str, Self)] = &[("crown", Self::Crown), ("ridge", Self::Ridge)];
+}
+
+impl Choice for RidgeRun {
+    const WORDS: &'static [(&'static str, Self)] = &[("level", Self::Level), ("as-it-falls", Self::AsItFalls)];
 }
 
 impl Choice for RidgeTop {

@@ -13,9 +13,9 @@ pitch = 40
 #[test]
 fn the_plan_is_made_of_the_measurements() {
     let job = job::read(HALL).unwrap_or_else(|faults| panic!("{faults}"));
-    let survey = job.survey.expect("measured");
+    let survey = job.survey.as_ref().expect("measured");
     let corners: Vec<[f64; 2]> = survey.adjusted.corners.iter().map(|p| p.to_array()).collect();
-    assert_eq!(job.loops.as_slice(), std::slice::from_ref(&corners));
+    assert_eq!(job.plates(), std::slice::from_ref(&corners));
     assert_eq!(corners[0], [0.0, 0.0]);
     assert_eq!(corners[1][1], 0.0);
     // 8000 by 5000 has diagonals of 9433.98: both are 0.02 mm long, and there is one reading to spare.

@@ -142,6 +142,9 @@ pub struct Adjusted {
     /// The two corners whose distance is known least, and within how much, mm
     /// (95 times of 100).
     pub weakest: Weakest,
+    /// For every corner, how well its place among the others is known: the
+    /// usual standard deviation of its distances from them, mm.
+    pub deviations: Vec<f64>,
 }
 
 /// The distance in a plan that is known least.
@@ -206,6 +209,7 @@ pub fn adjust(survey: &Survey) -> Result<Adjusted, SurveyFault> {
     fits.retain(|fit| fit.squares - best <= KEPT_SQUARES * spread);
     let (fit, taken_outward) = choose(fits, found.complete, survey.inward.is_some())?;
     let weakest = weakest(&fit, survey.tolerance)?;
+    let deviations = (0..fit.corners.len()).map(|corner| usual_deviation(&fit, corner)).collect();
     let corners: Vec<DVec2> = fit.corners.iter().map(|p| (*p / PLACE_STEP).round() * PLACE_STEP).collect();
     let judged = judge::judge(&observations, &fit, freedom);
     Ok(Adjusted {
@@ -216,7 +220,16 @@ pub fn adjust(survey: &Survey) -> Result<Adjusted, SurveyFault> {
         worst: judged.worst,
         taken_outward,
         weakest,
+        deviations,
     })
+}
+
+/// The usual standard deviation of the distances of one corner from all
+/// others, mm: their root mean square.
+fn usual_deviation(fit: &Fit, corner: usize) -> f64 {
+    let others = (0..fit.corners.len()).filter(|other| *other != corner);
+    let squares: f64 = others.map(|other| fit.deviation(corner, other)).map(|d| d * d).sum();
+    (squares / (fit.corners.len() - 1).max(1) as f64).sqrt()
 }
 
 fn same_place(a: &Fit, b: &Fit) -> bool {

@@ -132,7 +132,7 @@ mod tests {
 
     #[test]
     fn groups_know_their_keys() {
-        assert_eq!(children("roof"), ["pitch", "eaves", "verge", "upper", "walls"]);
+        assert_eq!(children("roof"), ["pitch", "ridge", "packing", "eaves", "verge", "upper", "walls"]);
         assert_eq!(children("roof.walls"), ["*"]);
         let own = ["gable", "pitch", "overhang", "plate", "half_hip", "gablet", "upper"];
         assert_eq!(children("roof.walls.C"), own);

@@ -15,6 +15,7 @@ mod plan;
 mod plan_words;
 mod reader;
 mod roof;
+mod setting_out;
 mod site;
 mod strength;
 mod survey;
@@ -82,14 +83,17 @@ pub fn read_with(text: impl AsRef<[u8]>, checker: &PlanChecker<'_>) -> Result<Jo
     parts::struts_stand(&mut reader, &root);
     let over = OverThePlan { walls: &roof.walls, timber: &timber, openings: &openings, dormers: &dormers };
     cross::check(&mut reader, &plan, &over, checker);
+    setting_out::bearing(&mut reader, &plan, &timber);
     reader.finish()?;
+    let (loops, setting_out) = setting_out::of(&plan, &roof, timber.timber.plate);
     Ok(Job {
         title: header.title,
         date: header.date,
         revision: header.revision,
         region: header.region,
         show: header.show,
-        loops: plan.loops(),
+        loops,
+        setting_out,
         survey: plan.survey,
         walls: roof.walls,
         pitch_deg: roof.pitch_deg,

@@ -1,12 +1,12 @@
 //! Reads the corners of the plate lines.
 
-use super::group::{Group, Value};
+use super::group::{Group, Read, Value};
 use super::reader::Reader;
 use super::survey;
-use crate::Survey;
 use crate::keys::Kind;
 use crate::letters::wall_letter;
 use crate::limits::{MOST_CORNERS, PLACE};
+use crate::{Survey, TRUE_AT_MOST, TRUE_WITHIN, WALL};
 use core::ops::Range;
 use geometry::CornerRef;
 
@@ -31,6 +31,12 @@ pub(super) struct Plan {
     pub(super) sound: bool,
     /// What was measured, if the outer plates come from that.
     pub(super) survey: Option<Survey>,
+    /// How far corners may be moved to make the plates true, mm.
+    pub(super) true_within: f64,
+    /// Thickness of the wall under the plates, mm, and where it is written.
+    pub(super) wall: (f64, Range<usize>),
+    /// Measurements that disagree are taken as they are.
+    pub(super) accept: bool,
 }
 
 pub(super) fn read(reader: &mut Reader<'_>, root: &Group<'_>) -> Plan {
@@ -39,16 +45,21 @@ pub(super) fn read(reader: &mut Reader<'_>, root: &Group<'_>) -> Plan {
         Some(measured) => (measured.ring, measured.survey),
         None => (corners(reader, &group), None),
     };
+    let tape = survey.as_ref().map_or(0.0, |survey| 2.0 * survey.measured.tolerance);
+    let asked = reader.number(&group, "true_within").filter(Read::is_sound);
+    let true_within = asked.map_or(tape.clamp(TRUE_WITHIN, TRUE_AT_MOST), |read| read.value);
+    let wall = reader.number(&group, "wall").map_or((WALL, group.span.clone()), |read| (read.value, read.span));
+    let accept = reader.flag(&group, "accept").value;
     let holes = reader.value(&group, "holes", |_| Some(Vec::new()), Vec::new(), holes);
     let outer_read = outer.is_some();
-    let holes_read = holes.as_ref().is_some_and(super::group::Read::is_sound);
+    let holes_read = holes.as_ref().is_some_and(Read::is_sound);
     let mut rings: Vec<Ring> = outer.into_iter().collect();
     // Letters follow from the outer loop, so holes without one have none.
     if outer_read {
         rings.extend(holes.map(|read| read.value).unwrap_or_default());
     }
     let all_places = rings.iter().flat_map(|ring| &ring.corners).all(|corner| corner.at.is_some());
-    let mut plan = Plan { rings, sound: outer_read && holes_read && all_places, survey };
+    let mut plan = Plan { rings, sound: outer_read && holes_read && all_places, survey, true_within, wall, accept };
     if plan.walls() > MOST_CORNERS {
         let span = plan.rings.first().map_or(group.span, |ring| ring.span.clone());
         reader.fault(

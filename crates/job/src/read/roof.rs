@@ -5,7 +5,7 @@ use super::plan::Plan;
 use super::reader::Reader;
 use super::walls;
 use crate::letters::wall_letter;
-use crate::{Eaves, Fascia, Sprocket, TailCut, Verge, Wall};
+use crate::{Eaves, Fascia, RidgeRun, Sprocket, TailCut, Verge, Wall};
 use core::ops::Range;
 
 /// What the file says of the roof.
@@ -14,12 +14,16 @@ pub(super) struct Roof {
     pub(super) pitch_deg: f64,
     pub(super) eaves: Eaves,
     pub(super) verge: Verge,
+    pub(super) ridge: RidgeRun,
+    pub(super) packing: f64,
 }
 
 pub(super) fn read(reader: &mut Reader<'_>, root: &Group<'_>, plan: &Plan) -> Roof {
     let group = reader.group(root, "roof");
     let pitch = reader.needed(&group, "pitch");
     let eaves = eaves(reader, &group);
+    let ridge = reader.choice(&group, "ridge", RidgeRun::Level).value;
+    let packing = number(reader, &group, "packing");
     let verge = reader.group(&group, "verge");
     let verge = Verge { overhang: number(reader, &verge, "overhang"), inset: number(reader, &verge, "inset") };
     let letters = (0..plan.walls()).map(wall_letter);
@@ -41,7 +45,7 @@ pub(super) fn read(reader: &mut Reader<'_>, root: &Group<'_>, plan: &Plan) -> Ro
     {
         flatter_than_the_slopes(reader, span, &eaves.eaves, &walls);
     }
-    Roof { walls, pitch_deg: pitch.value, eaves: eaves.eaves, verge }
+    Roof { walls, pitch_deg: pitch.value, eaves: eaves.eaves, verge, ridge, packing }
 }
 
 /// Whether the wall's slope runs from the plate to the ridge in one pitch, so

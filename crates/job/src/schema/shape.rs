@@ -7,7 +7,7 @@ mod order;
 mod parts;
 mod site;
 
-use crate::{Fascia, HipEdge, HipHead, HipLine, LengthUnit, RidgeTop, Spread, TailCut};
+use crate::{Fascia, HipEdge, HipHead, HipLine, LengthUnit, RidgeRun, RidgeTop, Spread, TailCut};
 use named::{BearingKeys, DoneKeys, DormerKeys, LoadsKeys, OpeningKeys, StrengthKeys};
 use order::{CoveringKeys, OrderKeys, PriceKeys, StockKeys, YardKeys};
 use parts::{
@@ -75,6 +75,9 @@ pub(super) struct PlanKeys {
     diagonals: BTreeMap<String, Length>,
     turns: BTreeMap<String, f64>,
     levels: BTreeMap<String, Length>,
+    accept: bool,
+    true_within: Length,
+    wall: Length,
 }
 
 #[derive(JsonSchema)]
@@ -82,6 +85,8 @@ pub(super) struct PlanKeys {
 pub(super) struct RoofKeys {
     pitch: Pitch,
     eaves: EavesKeys,
+    ridge: RidgeRun,
+    packing: Length,
     verge: VergeKeys,
     upper: UpperKeys,
     walls: BTreeMap<String, WallKeys>,

@@ -5,6 +5,7 @@ mod openings;
 mod order;
 mod parts;
 mod progress;
+mod setting;
 mod site;
 mod strength;
 mod survey;
@@ -16,6 +17,7 @@ pub use parts::{
 };
 
 pub use progress::{TickState, Ticked};
+pub use setting::{LEAST_BEARING, PACKING, RidgeRun, SettingOut, TRUE_AT_MOST, TRUE_WITHIN, WALL};
 pub use site::{AccessAsked, AccessKind, Day, Ground, ProgrammeAsked, WorkItem};
 pub use strength::{Carried, Covering, Feet, RidgeAs, StrengthClass, Strong};
 pub use survey::Survey;
@@ -36,8 +38,11 @@ pub struct Job {
     pub region: String,
     /// How lengths are shown on sheets.
     pub show: LengthUnit,
-    /// Plate lines: the outer loop anticlockwise, then courtyards clockwise; mm.
+    /// Roof lines, which are the plate lines made true: the outer loop
+    /// anticlockwise, then courtyards clockwise; mm.
     pub loops: Vec<Vec<[f64; 2]>>,
+    /// How they were set out from the plates as measured.
+    pub setting_out: SettingOut,
     /// What was measured, if the plan comes from that.
     pub survey: Option<Survey>,
     /// One entry for every wall in lettering order (outer loop, then courtyards).
@@ -82,6 +87,14 @@ pub struct Job {
     /// What is cut and fixed, by the marks of timbers; some may be gone from
     /// the roof since.
     pub done: BTreeMap<String, Ticked>,
+}
+
+impl Job {
+    /// The plate lines as measured, loop by loop; mm.
+    #[must_use]
+    pub fn plates(&self) -> &[Vec<[f64; 2]>] {
+        if self.setting_out.plates.is_empty() { &self.loops } else { &self.setting_out.plates }
+    }
 }
 
 /// How lengths are written on sheets. Input may mix units freely.

@@ -9,7 +9,7 @@ pub struct Survey {
     /// The measurements.
     pub measured: survey::Survey,
     /// The plan that fits them best; its corners are the first of
-    /// [`crate::Job::loops`].
+    /// [`crate::Job::plates`].
     pub adjusted: survey::Adjusted,
     /// Levels of the plate at corners, in the order of the file; not part of
     /// the plan.

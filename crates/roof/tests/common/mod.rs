@@ -98,6 +98,7 @@ pub fn job_over(loops: Vec<Vec<[f64; 2]>>, pitch: f64) -> Job {
         records: std::collections::BTreeMap::new(),
         done: std::collections::BTreeMap::new(),
         survey: None,
+        setting_out: job::SettingOut::default(),
     }
 }
 

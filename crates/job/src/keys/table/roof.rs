@@ -5,10 +5,22 @@ use crate::keys::Preset::{Number, Otherwise, Part, Required};
 use crate::keys::{Key, Preset, key};
 use crate::limits;
 use crate::words::words;
-use crate::{Fascia, TailCut};
+use crate::{Fascia, RidgeRun, TailCut};
 
 pub(super) static KEYS: &[Key] = &[
     key("roof.pitch", Pitch(limits::PITCH), Required("40"), "Pitch of every wall that does not say otherwise"),
+    key(
+        "roof.ridge",
+        Word(words::<RidgeRun>),
+        Preset::Word("level"),
+        "Over plates that are out of parallel: a level ridge, with the rafters of one wall packed, or one that falls",
+    ),
+    key(
+        "roof.packing",
+        Length(limits::PACKING),
+        Number(crate::types::PACKING),
+        "Most packing under the rafters of a wall that is out of parallel",
+    ),
     key(
         "roof.eaves.overhang",
         Length(limits::OVERHANG),

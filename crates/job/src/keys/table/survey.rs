@@ -1,8 +1,8 @@
 //! Keys of a plan that was measured on site.
 
-use crate::keys::Kind::{Angle, Length, Letters, Sides};
-use crate::keys::Preset::Otherwise;
-use crate::keys::{Key, key};
+use crate::keys::Kind::{Angle, Flag, Length, Letters, Sides};
+use crate::keys::Preset::{Number, Otherwise};
+use crate::keys::{Key, Preset, key};
 use crate::limits;
 
 pub(super) static KEYS: &[Key] = &[
@@ -29,6 +29,19 @@ pub(super) static KEYS: &[Key] = &[
         Angle(limits::BEVEL),
         Otherwise("0.5°", "0.2"),
         "What measured angles may be out by, up or down, 95 times of 100",
+    ),
+    key("plan.accept", Flag, Preset::Flag(false), "Take measurements that disagree by more than chance as they are"),
+    key(
+        "plan.true_within",
+        Length(limits::TRUE_WITHIN),
+        Otherwise("12 mm, or twice the tolerance of the tape if that is more", "8"),
+        "Walls that come square, parallel, in line or equal when no corner is moved by more than this are set out so; 0 leaves them as measured",
+    ),
+    key(
+        "plan.wall",
+        Length(limits::WALL),
+        Number(crate::types::WALL),
+        "Thickness of the wall, or the leaf of it, that the plates are bedded on",
     ),
     key(
         "plan.diagonals.*",
