@@ -60,8 +60,12 @@ pub struct Solution {
 /// The plan as solved.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct PlanOut {
-    /// Outer corners, anticlockwise, mm.
+    /// Outer corners of the roof lines, anticlockwise, mm.
     pub corners: Vec<[f64; 2]>,
+    /// Corners of the plates as measured, loop by loop, mm; absent where the
+    /// roof is set out to them as they are.
+    #[serde(skip_serializing_if = "Vec::is_empty", default)]
+    pub measured: Vec<Vec<[f64; 2]>>,
     /// Courtyards, clockwise, mm.
     #[serde(skip_serializing_if = "Vec::is_empty", default)]
     pub holes: Vec<Vec<[f64; 2]>>,
@@ -94,6 +98,20 @@ pub struct WallOut {
     pub pitch_deg: Option<f64>,
     /// Overhang in plan: of the eaves, or of the verge on gables, mm.
     pub overhang_mm: f64,
+    /// Where the plate is bedded off the line of the wall as measured; absent
+    /// where it is bedded on it.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub bed: Option<BedOut>,
+}
+
+/// How a plate stands to its wall as measured, mm: out of it (+) or in (-),
+/// looking at the outer face.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct BedOut {
+    /// Where the wall starts.
+    pub start_mm: f64,
+    /// Where it ends.
+    pub end_mm: f64,
 }
 
 /// A sloping face, on its pitch plane and to the plate lines.

@@ -1,5 +1,6 @@
 //! Putting the solution document together.
 
+mod beds;
 mod marks;
 mod notices;
 mod surface_out;

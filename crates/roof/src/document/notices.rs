@@ -1,6 +1,6 @@
 //! Notices: what the carpenter must know before cutting.
 
-use super::survey;
+use super::{beds, survey};
 use crate::frame::Frame;
 use crate::frame::timber::{CutUse, EndOn, Role, Timber, TimberId};
 use crate::rules;
@@ -42,6 +42,7 @@ pub fn of(
 ) -> Vec<Notice> {
     let mut list = List { job, out: remarks };
     list.out.extend(survey::notices(job));
+    list.out.extend(beds::notice(job, surface));
     of_surface(&mut list, surface);
     birdsmouths(&mut list, built);
     depths(&mut list, built);

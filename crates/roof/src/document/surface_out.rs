@@ -1,6 +1,6 @@
 //! Plan, faces and lines of the document.
 
-use super::survey;
+use super::{beds, survey};
 use crate::frame::heights::Heights;
 use crate::solution::{FaceOut, LineKind, LineOut, PlanOut, WallOut};
 use geometry::surface::{ArcKind, FaceId, RoofArc, RoofPlane, Surface, WallId};
@@ -33,11 +33,13 @@ pub fn plan(job: &Job, surface: &Surface, heights: &Heights) -> PlanOut {
                 gable: wall.gable,
                 pitch_deg: (!wall.gable).then_some(wall.pitch_deg),
                 overhang_mm: heights.overhang(id),
+                bed: beds::of_wall(job, surface, id),
             });
         }
     }
     PlanOut {
         corners,
+        measured: job.setting_out.plates.clone(),
         holes: loops.collect(),
         closing_error_mm: survey::closing_error(job),
         survey: survey::of(job),

@@ -106,11 +106,21 @@ pub fn notices(job: &Job) -> Vec<Notice> {
                     listed(&rivals)
                 )
             };
+            // What is cut from a plan that cannot be right is firewood.
+            let level = if job.setting_out.accept { NoticeLevel::Warn } else { NoticeLevel::Stop };
             add(
-                NoticeLevel::Warn,
+                level,
                 "survey-disagrees",
                 name.clone(),
-                format!("{} reads {long} against the others, more than chance. {again}.", capital(&name)),
+                format!(
+                    "{} reads {long} against the others, more than chance. {again}{}.",
+                    capital(&name),
+                    if job.setting_out.accept {
+                        ""
+                    } else {
+                        ", or write `accept = true` in the plan to build by them as they are"
+                    }
+                ),
             );
         }
         None if adjusted.freedom == 0 => add(
