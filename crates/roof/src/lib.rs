@@ -9,6 +9,7 @@ mod fitted;
 mod frame;
 mod gable_wall;
 mod lengthening;
+mod level_ridge;
 mod marking;
 mod openings;
 mod pieces;

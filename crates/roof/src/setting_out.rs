@@ -101,7 +101,7 @@ fn spine(id: TimberId, timber: &Timber, member: &Member, built: &[(TimberId, &Ti
 }
 
 fn station(m: &Member, [near, far]: [f64; 2], side: &str) -> Station {
-    Station { mark: m.mark.clone(), kind: m.kind, near_mm: near, far_mm: far, side: side.into() }
+    Station { mark: m.mark.clone(), kind: m.kind, near_mm: near, far_mm: far, side: side.into(), firring_mm: None }
 }
 
 /// The sides of a timber's outline that lie against another timber.

@@ -8,6 +8,11 @@ use crate::solution::{CutPlace, MemberKind};
 use geometry::surface::RoofPlane;
 use geometry::{Cell, DVec2, DVec3, HalfPlan, Plane, Solid};
 use job::{Eaves, Job, TailCut};
+use smallvec::SmallVec;
+
+/// Firring is narrower than what stands on it by this on each side, mm, so
+/// that pieces side by side never touch.
+const FIRRING_INSET: f64 = 0.5;
 
 /// A timber's solid: the convex cells it is built from, and their union.
 pub struct Shape {
@@ -40,8 +45,10 @@ pub fn cells_of(job: &Job, heights: &Heights, timber: &mut Timber) -> Result<Vec
             cell = cell.and_then(|c| c.clipped(raised(left, upstand), Made::TopLeft));
             cell = cell.and_then(|c| c.clipped(raised(right, upstand), Made::TopRight));
         }
-        if let Some(cell) = cell {
-            finish(job, heights, timber, cell, None, &mut cells);
+        match cell {
+            Some(_) if !timber.firring.is_empty() => firred(timber, &mut cells),
+            Some(cell) => finish(job, heights, timber, cell, None, &mut cells),
+            None => {}
         }
     }
     Ok(cells)
@@ -66,6 +73,42 @@ pub fn cut(timber: &mut Timber, mut cells: Vec<Cell<Made>>) -> Vec<Cell<Made>> {
         cells = geometry::carve(&cells, &hole, Made::Inner);
     }
     cells
+}
+
+/// A plate with firring on top: parted along the sides of each piece of
+/// firring, so that what lies under it has no top of its own.
+fn firred(plate: &Timber, cells: &mut Vec<Cell<Made>>) {
+    let (under, top) = (plate.under_height_fn(), plate.flat_height_fn());
+    let (mut rest, mut bare) = (vec![plate.footprint.clone()], Vec::new());
+    for firring in &plate.firring {
+        let raised = |p: DVec2| top(p) + firring.height;
+        let mut apart = Vec::with_capacity(rest.len() + 2);
+        for mut plan in rest {
+            for &side in &firring.sides {
+                apart.push(plan.clipped(side.flipped(), Made::Inner));
+                plan = plan.clipped(side, Made::Inner);
+            }
+            let parted = plan.sides().iter().filter(|side| side.tag == Made::Inner).map(|side| side.half);
+            let narrowed: SmallVec<[HalfPlan; 4]> =
+                parted.map(|half| HalfPlan { offset: half.offset - FIRRING_INSET, ..half }).collect();
+            let piece = narrowed.iter().fold(plan.clone(), |left, side| left.clipped(*side, Made::Top));
+            if piece.is_empty() {
+                apart.push(plan);
+                continue;
+            }
+            cells.push(Cell::prism(&piece, &top, raised, Made::Inner, Made::Top));
+            // What lies beside the narrowed piece has a top again, and stays bare.
+            for side in narrowed {
+                bare.push(plan.clipped(side.flipped(), Made::Inner));
+                plan = plan.clipped(side, Made::Inner);
+            }
+            cells.push(Cell::prism(&plan, &under, &top, Made::Underside, Made::Inner));
+        }
+        apart.retain(|plan| !plan.is_empty());
+        rest = apart;
+    }
+    let level = rest.iter().chain(&bare).filter(|plan| !plan.is_empty());
+    cells.extend(level.map(|plan| Cell::prism(plan, &under, &top, Made::Underside, Made::Top)));
 }
 
 /// One half of a valley, parted along its centre line: its top may be hollow

@@ -420,6 +420,9 @@ pub struct Station {
     pub far_mm: f64,
     /// On ridges: `left` or `right` looking from the tape's hook; on plates `inside`.
     pub side: String,
+    /// Firring under it on this plate, mm; absent where the plate needs none.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub firring_mm: Option<f64>,
 }
 
 /// Key figures.

@@ -2,17 +2,14 @@
 
 use crate::SolveError;
 use crate::carcass::Carcass;
-use crate::document;
+use crate::document::{self, firring};
 use crate::fitted;
 use crate::frame;
 use crate::gable_wall;
+use crate::level_ridge::{self, Levelled};
 use crate::openings;
-use crate::profiles;
 use crate::solution::Solution;
-use crate::surface_words;
 use crate::verify;
-use geometry::DVec2;
-use geometry::surface::{self, Surface, WallProfile};
 use job::Job;
 
 /// Solve a job: surface, frame, solids, figures, and the check of all of them.
@@ -21,22 +18,15 @@ use job::Job;
 /// When the job can't be built as asked, or when a check of the result fails;
 /// a wrong roof is never returned.
 pub fn solve(job: &Job) -> Result<Solution, SolveError> {
-    let surface = surface_of(job)?;
-    over(job, &surface).map_err(|e| openings::advised(job, &surface, e, &|trial| over(trial, &surface).is_ok()))
-}
-
-/// The roof surface of a job.
-fn surface_of(job: &Job) -> Result<Surface, SolveError> {
-    let loops: Vec<Vec<DVec2>> =
-        job.loops.iter().map(|ring| ring.iter().map(|p| DVec2::from_array(*p)).collect()).collect();
-    let profiles: Vec<WallProfile> = job.walls.iter().map(profiles::of_wall).collect();
-    surface::solve(&loops, &profiles)
-        .map_err(|source| SolveError::Surface { words: surface_words::of(job, &source), source })
+    let levelled = level_ridge::surface_of(job)?;
+    over(job, &levelled)
+        .map_err(|e| openings::advised(job, &levelled.surface, e, &|trial| over(trial, &levelled).is_ok()))
 }
 
 /// Solve a job over its surface.
-fn over(job: &Job, surface: &Surface) -> Result<Solution, SolveError> {
-    let frame = frame::build(job, surface)?;
+fn over(job: &Job, levelled: &Levelled) -> Result<Solution, SolveError> {
+    let surface = &levelled.surface;
+    let frame = frame::build(job, surface, &levelled.plates)?;
     let mut carcass = Carcass::of(job, surface, frame)?;
     fitted::place(&mut carcass)?;
     let (trimmed, hatches) = (core::mem::take(&mut carcass.trimmed), core::mem::take(&mut carcass.hatches));
@@ -46,6 +36,7 @@ fn over(job: &Job, surface: &Surface) -> Result<Solution, SolveError> {
     let bearings = verify::frame(&frame.timbers, &shapes, &marks.names)?;
     let mut solution = document::of(job, surface, &frame, &shapes, &marks, &bearings, remarks);
     solution.totals.hangers = in_ceiling + trimmed.iter().map(openings::Trimmed::hangers).sum::<u32>();
+    firring::tell(job, levelled, &frame.timbers, &marks.names, &mut solution);
     solution.gables = gable_wall::of(job, surface, &frame.heights);
     solution.openings = openings::out(job, &trimmed, &hatches, &marks.names);
     Ok(solution)

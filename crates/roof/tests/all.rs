@@ -15,6 +15,7 @@ mod inside_house;
 mod inside_rows;
 mod lengthening;
 mod openings;
+mod out_of_parallel;
 mod plate_corners;
 mod published;
 mod random_frames;

@@ -1,6 +1,7 @@
 //! Putting the solution document together.
 
 mod beds;
+pub mod firring;
 mod marks;
 mod notices;
 mod surface_out;

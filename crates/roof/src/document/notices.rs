@@ -42,7 +42,7 @@ pub fn of(
 ) -> Vec<Notice> {
     let mut list = List { job, out: remarks };
     list.out.extend(survey::notices(job));
-    list.out.extend(beds::notice(job, surface));
+    list.out.extend(beds::notice(job));
     of_surface(&mut list, surface);
     birdsmouths(&mut list, built);
     depths(&mut list, built);

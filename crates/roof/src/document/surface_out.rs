@@ -33,7 +33,7 @@ pub fn plan(job: &Job, surface: &Surface, heights: &Heights) -> PlanOut {
                 gable: wall.gable,
                 pitch_deg: (!wall.gable).then_some(wall.pitch_deg),
                 overhang_mm: heights.overhang(id),
-                bed: beds::of_wall(job, surface, id),
+                bed: beds::of_wall(job, id),
             });
         }
     }

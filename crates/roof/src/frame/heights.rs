@@ -2,6 +2,7 @@
 
 use super::PARALLEL;
 use crate::SolveError;
+use crate::level_ridge::PlateLine;
 use geometry::surface::{Surface, WallId};
 use geometry::{Angle, DVec2};
 use job::{Fascia, Job, Wall};
@@ -17,6 +18,9 @@ pub struct Heights {
     pub upstand: f64,
     /// Overhang of every wall in plan, mm: of the eaves, or of a gable's verge.
     pub overhang: Vec<f64>,
+    /// For every wall whose slope was turned off its plate to keep a ridge
+    /// level: the line of the plate.
+    pub plates: Vec<Option<PlateLine>>,
 }
 
 impl Heights {
@@ -44,7 +48,12 @@ impl Heights {
             }
         }
         let overhang = overhangs(job);
-        Ok(Self { upstand, overhang })
+        Ok(Self { upstand, overhang, plates: Vec::new() })
+    }
+
+    /// The plate line of a wall whose slope was turned off it.
+    pub fn plate_line(&self, wall: WallId) -> Option<PlateLine> {
+        self.plates.get(wall.index()).copied().flatten()
     }
 
     /// Overhang of a wall, mm.

@@ -1,6 +1,7 @@
 //! The frame: which timbers there are and how they are cut in plan.
 
 mod cutting;
+mod firring;
 pub mod heights;
 mod joints;
 mod plate_corners;
@@ -14,6 +15,7 @@ pub mod timber;
 pub mod trimming;
 
 use crate::SolveError;
+use crate::level_ridge::PlateLine;
 use crate::openings::{self, Room};
 use crate::solution::MemberKind;
 use geometry::surface::Surface;
@@ -48,8 +50,8 @@ pub struct Frame {
 ///
 /// # Errors
 /// When the job's sizes cannot make a frame; see [`SolveError`].
-pub fn build(job: &Job, surface: &Surface) -> Result<Frame, SolveError> {
-    let heights = Heights::of(job)?;
+pub fn build(job: &Job, surface: &Surface, plates: &[Option<PlateLine>]) -> Result<Frame, SolveError> {
+    let heights = Heights { plates: plates.to_vec(), ..Heights::of(job)? };
     heights::check_eaves(job, surface, &heights)?;
     let timber = &job.timber;
     let thickest = [timber.hip.size, timber.valley.size, timber.ridge.size, timber.rafter.size]
@@ -71,7 +73,8 @@ pub fn build(job: &Job, surface: &Surface) -> Result<Frame, SolveError> {
     timbers.extend(rafters);
     timbers.extend(plates::place(job, surface, &heights));
     cutting::resolve(job, &mut timbers);
-    plate_corners::join(job, surface, &mut timbers);
+    plate_corners::join(job, surface, &heights, &mut timbers);
+    firring::place(&heights, &mut timbers);
     for t in &mut timbers {
         let left = t.footprint.crossing(t.foot, t.dir).map_or(0.0, |[a, b]| b.0 - a.0);
         let seated = t.ends[0] != EndOn::Plate || t.footprint.reach(t.dir)[1] - t.dir.dot(t.foot) > LEAST_LEFT;

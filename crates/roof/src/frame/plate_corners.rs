@@ -5,6 +5,8 @@
 //! rules). Plates nearly in line are mitred; at corners too sharp to be halved
 //! the second butts against the first.
 
+use super::heights::Heights;
+use super::plates;
 use super::timber::{CutUse, EndOn, Face, Notch, Role, Timber, TimberId};
 use crate::solution::CutPlace;
 use geometry::surface::{Surface, WallId};
@@ -32,10 +34,11 @@ struct Corner {
 
 /// Join plates at all corners where two of them meet; an end that has no mate
 /// is cut off at its corner.
-pub fn join(job: &Job, surface: &Surface, timbers: &mut [Timber]) {
+pub fn join(job: &Job, surface: &Surface, heights: &Heights, timbers: &mut [Timber]) {
     let width = job.timber.plate.depth;
     let mut first = 0;
-    for ring in &surface.loops {
+    for (given, roof_lines) in job.loops.iter().zip(&surface.loops) {
+        let ring = &plates::on_walls(heights, first, given, roof_lines);
         let n = ring.len();
         for k in 0..n {
             let before = (k + n - 1) % n;

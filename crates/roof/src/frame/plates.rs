@@ -40,8 +40,11 @@ pub fn place(job: &Job, surface: &Surface, heights: &Heights) -> Vec<Timber> {
     let width = job.timber.plate.depth;
     let mut out = Vec::new();
     let mut first = 0;
-    for ring in &surface.loops {
+    for (given, roof_lines) in job.loops.iter().zip(&surface.loops) {
+        // Where a slope was turned off its plate, the plates keep to their walls.
+        let ring = &on_walls(heights, first, given, roof_lines);
         let n = ring.len();
+        let slid = |k: usize| ring[k % n].distance(roof_lines[k % n]);
         let dir = |k: usize| (ring[(k + 1) % n] - ring[k % n]).normalize_or_zero();
         for k in 0..n {
             let wall = WallId((first + k) as u32);
@@ -64,12 +67,12 @@ pub fn place(job: &Job, surface: &Surface, heights: &Heights) -> Vec<Timber> {
                 }
             };
             let ends = [
-                if from > AT_CORNER {
+                if from > AT_CORNER + slid(k) {
                     End::Short(from + clearance(job, surface, heights, face, ring[k] + d * from, d))
                 } else {
                     neighbour(before, dir(before).perp_dot(d))
                 },
-                if to < length - AT_CORNER {
+                if to < length - AT_CORNER - slid(k + 1) {
                     End::Short(to - clearance(job, surface, heights, face, ring[k] + d * to, -d))
                 } else {
                     neighbour(after, d.perp_dot(dir(after)))
@@ -122,6 +125,15 @@ pub fn place(job: &Job, surface: &Surface, heights: &Heights) -> Vec<Timber> {
         first += n;
     }
     out
+}
+
+/// The corners of the plates of a loop: the roof lines, but the plate lines as
+/// given at the ends of walls whose slope was turned.
+pub fn on_walls(heights: &Heights, first: usize, given: &[[f64; 2]], roof_lines: &[DVec2]) -> Vec<DVec2> {
+    let n = roof_lines.len();
+    let turned = |k: usize| heights.plate_line(WallId((first + k % n) as u32)).is_some();
+    let corner = |k: usize| if turned(k) || turned(k + n - 1) { DVec2::from_array(given[k]) } else { roof_lines[k] };
+    (0..n).map(corner).collect()
 }
 
 /// From where to where the eaves of a face lie along one of its walls, as
@@ -209,6 +221,7 @@ fn plate(job: &Job, wall: WallId, corner: DVec2, d: DVec2, length: f64, reach: [
         ends_cut: Vec::new(),
         notches: Vec::new(),
         rests: Vec::new(),
+        firring: Vec::new(),
         lengthened: None,
     }
 }

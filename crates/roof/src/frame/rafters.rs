@@ -1,5 +1,6 @@
 //! Rafters of every kind: a station's line up a face, cut where lines cross it.
 
+use super::firring;
 use super::heights::Heights;
 use super::stations::{FaceStations, Station, wall_at};
 use super::supporting::FaceLine;
@@ -207,14 +208,19 @@ fn rafter(
         ends_cut: Vec::new(),
         notches: Vec::new(),
         rests: Vec::new(),
+        firring: Vec::new(),
         lengthened: None,
     };
     if let (Bound::Eaves(_), EndOn::Plate) = (low.1, timber.ends[0]) {
         timber.seat = Some(Seat { heel: HalfPlan::through(foot, plane.inward), level: base });
+        firring::rafter_onto_plate(heights, &mut timber);
     }
+    let (foot, run) = (timber.foot, timber.run);
     let past = DRAWN_PAST * section.thickness;
     let past_foot = match timber.ends[0] {
-        EndOn::Plate => timber.tails.first().map_or(0.0, |t| t.overhang) + PAST_TAIL,
+        EndOn::Plate => {
+            timber.tails.first().map_or(0.0, |t| t.overhang + t.plane.inward.dot(foot) - t.plane.offset) + PAST_TAIL
+        }
         EndOn::Timber(_) => past + spines.iter().map(|s| s.section.thickness).fold(0.0, f64::max),
         _ => 0.0,
     };

@@ -1,6 +1,7 @@
 //! The feet of hips and valleys: which plates they stand on, their birdsmouth,
 //! and the eaves that end their tails.
 
+use super::firring;
 use super::heights::Heights;
 use super::spines::{AT_CORNER, LEAST_SPLAY, Run};
 use super::timber::{EndOn, Seat, TailEnd, Timber};
@@ -118,6 +119,7 @@ pub fn on_raised_plate(
     timber.seat =
         Some(Seat { heel: HalfPlan::through(timber.foot - timber.dir * back, timber.dir), level: timber.base });
     timber.tails = tails;
+    firring::spine_onto_plate(heights, timber);
 }
 
 /// Birdsmouth over the plate corner and tail out to the eaves.
@@ -147,4 +149,5 @@ pub fn on_corner(job: &Job, surface: &Surface, heights: &Heights, timber: &mut T
     timber.seat =
         Some(Seat { heel: HalfPlan::through(timber.foot - timber.dir * back, timber.dir), level: timber.base });
     timber.tails = tails;
+    firring::spine_onto_plate(heights, timber);
 }

@@ -142,6 +142,7 @@ fn wall_piece(job: &Job, surface: &Surface, heights: &Heights, joints: &Joints, 
         ends_cut: Vec::new(),
         notches: Vec::new(),
         rests: Vec::new(),
+        firring: Vec::new(),
         lengthened: None,
     })
 }
@@ -247,6 +248,7 @@ fn timber_on(job: &Job, surface: &Surface, heights: &Heights, joints: &Joints, r
         ends_cut: Vec::new(),
         notches: Vec::new(),
         rests: Vec::new(),
+        firring: Vec::new(),
         lengthened: None,
     };
     shape_section(job, heights, &mut timber, planes);

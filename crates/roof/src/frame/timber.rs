@@ -184,6 +184,15 @@ pub struct Seat {
     pub level: f64,
 }
 
+/// Firring on a plate: what a rafter, hip or valley is packed up by.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Firring {
+    /// Its sides: those of what stands on it, and where the plate ends under it.
+    pub sides: Vec<HalfPlan>,
+    /// How high it is, mm.
+    pub height: f64,
+}
+
 /// How one half of a tail ends: at the fascia of a wall.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct TailEnd {
@@ -283,6 +292,8 @@ pub struct Timber {
     /// Faces of its own, not cut, that lie on another timber: the check of the
     /// frame wants them in contact.
     pub rests: Vec<(Made, TimberId)>,
+    /// Firring on top of it, for a plate.
+    pub firring: Vec<Firring>,
     /// What it knows about being one length of several.
     pub lengthened: Option<Box<Lengthened>>,
 }
@@ -327,6 +338,7 @@ impl Timber {
             gone: cells.is_empty(),
             body: Body::Fitted { axes, line, cells },
             rests: Vec::new(),
+            firring: Vec::new(),
             lengthened: None,
             ends_cut: Vec::new(),
             notches: Vec::new(),
