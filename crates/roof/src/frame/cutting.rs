@@ -360,6 +360,18 @@ fn cut_place(t: &Timber, half: HalfPlan, toward: DVec2) -> CutPlace {
     if lean.abs() > 0.02 { if lean > 0.0 { CutPlace::Head } else { CutPlace::Foot } } else { t.end_near(toward) }
 }
 
+/// Cut `weak` to `firm` wherever their outlines overlap, even where one was
+/// taken to pass over the other.
+pub fn part_always(timbers: &mut [Timber], firm: usize, weak: usize) {
+    if firm == weak || timbers[firm].gone || timbers[firm].footprint.penetration(&timbers[weak].footprint) <= TOUCH {
+        return;
+    }
+    let Some(best) = parting(&timbers[firm], &timbers[weak]) else { return };
+    let toward = timbers[firm].footprint.corners().sum::<DVec2>() / timbers[firm].footprint.sides().len() as f64;
+    let place = cut_place(&timbers[weak], best.half, toward);
+    timbers[weak].cut(best.half, CutUse::Trim, place);
+}
+
 fn parting(firm: &Timber, weak: &Timber) -> Option<Parting> {
     let whole = weak.footprint.area();
     firm.footprint

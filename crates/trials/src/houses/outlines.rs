@@ -52,8 +52,8 @@ fn l(seed: &mut Seed) -> Outline {
     let wing = size(seed, 2700.0, (l - 1500.0).min(7000.0));
     let out = size(seed, 1200.0, 6000.0);
     let corners = vec![[0.0, 0.0], [l, 0.0], [l, w], [wing, w], [wing, w + out], [0.0, w + out]];
-    let mut open = vec![(0, w / 2.0)];
-    open.truncate(usize::from(l > w + 3000.0));
+    // Past a wing as wide as the house, the slope goes on up to another ridge.
+    let open = if l > w + 3000.0 && wing + 300.0 < w { vec![(0, w / 2.0)] } else { Vec::new() };
     Outline { shape: "L", corners, ends: vec![(1, w), (4, wing)], wings: vec![vec![3, 4]], open }
 }
 
@@ -65,7 +65,7 @@ fn t(seed: &mut Seed) -> Outline {
     let (west, out) = (west.floor(), size(seed, 900.0, 6000.0));
     let (east, north) = (west + wing, w + out);
     let corners = vec![[0.0, 0.0], [l, 0.0], [l, w], [east, w], [east, north], [west, north], [west, w], [0.0, w]];
-    let open = if l > w + 3000.0 { vec![(0, w / 2.0)] } else { Vec::new() };
+    let open = if l > w + 3000.0 && wing + 300.0 < w { vec![(0, w / 2.0)] } else { Vec::new() };
     Outline { shape: "T", corners, ends: vec![(1, w), (4, wing), (7, w)], wings: vec![vec![3, 4, 5]], open }
 }
 
@@ -115,7 +115,7 @@ fn u(seed: &mut Seed) -> Outline {
         [west, back + b],
         [0.0, back + b],
     ];
-    let open = if l > back + 4000.0 { vec![(0, back / 2.0)] } else { Vec::new() };
+    let open = if l > back + 4000.0 && west.max(wing) + 300.0 < back { vec![(0, back / 2.0)] } else { Vec::new() };
     Outline { shape: "U", corners, ends: vec![(2, wing), (6, west)], wings: Vec::new(), open }
 }
 
