@@ -1,8 +1,8 @@
 //! Roof many houses and count what comes back:
 //! `cargo run --release -p roof --example houses ordinary|wild|random COUNT FIRST_SEED [as-built|as-drawn|by-tape]`.
 //!
-//! Ends with 1 if a house makes the solver panic. Set `SHOW=CODE` to see every house refused with that code, and
-//! `TEXT=SEED` to print the job file of one.
+//! Ends with 1 if a house makes the solver panic. Set `SHOW=CODE` to see every house refused or notice given
+//! with that code, and `TEXT=SEED` to print the job file of one.
 
 #[path = "../tests/common/mod.rs"]
 mod common;
@@ -105,6 +105,9 @@ fn main() -> ExitCode {
                 members += solution.members.len();
                 for n in &solution.notices {
                     notices.entry(format!("{:?} {}", n.level, n.code)).or_default().at(seed);
+                    if show == n.code {
+                        println!("seed {seed}: {}: {}", n.place, n.text);
+                    }
                 }
             }
             Outcome::Refused(code, words) => {

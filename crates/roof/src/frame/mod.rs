@@ -3,6 +3,7 @@
 mod cutting;
 pub mod heights;
 mod joints;
+mod pairing;
 mod plate_corners;
 mod plates;
 mod rafters;
@@ -21,7 +22,7 @@ use geometry::surface::Surface;
 use heights::Heights;
 use job::Job;
 use joints::Joints;
-pub use spines::LEAST_SPLAY;
+pub use spines::{LEAST_SPLAY, is_ridge};
 pub use stations::wall_at as station_wall;
 pub use supporting::FaceLine;
 use timber::{EndOn, Timber};

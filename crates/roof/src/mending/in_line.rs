@@ -38,13 +38,15 @@ pub fn made(job: &Job) -> Option<(Job, Vec<Moved>)> {
         return None;
     }
     let mut loops: Vec<Vec<DVec2>> = places(job);
+    let along: Vec<Option<DVec2>> = groups.iter().map(|group| facing_it(job, &sides, group)).collect();
     for _ in 0..ROUNDS {
         let mut most: f64 = 0.0;
-        for group in &groups {
+        for (group, along) in groups.iter().zip(&along) {
             let ends: Vec<(usize, usize)> =
                 group.iter().flat_map(|s| sides[*s].ends.map(|end| (sides[*s].ring, end))).collect();
             let points: Vec<DVec2> = ends.iter().map(|(ring, end)| loops[*ring][*end]).collect();
-            let Some((on, normal)) = line_through(&points) else { continue };
+            let line = along.and_then(|dir| line_along(&points, dir)).or_else(|| line_through(&points));
+            let Some((on, normal)) = line else { continue };
             for (ring, end) in ends {
                 let off = normal.dot(loops[ring][end] - on);
                 loops[ring][end] -= normal * off;
@@ -135,6 +137,26 @@ fn groups(job: &Job, sides: &[Side]) -> Vec<Vec<usize>> {
         }
     }
     out
+}
+
+/// The direction of the longest other wall that runs along a group: parallel
+/// to it, the ridge between them is level.
+fn facing_it(job: &Job, sides: &[Side], group: &[usize]) -> Option<DVec2> {
+    let loops = places(job);
+    let vector = |s: usize| loops[sides[s].ring][sides[s].ends[1]] - loops[sides[s].ring][sides[s].ends[0]];
+    let points: Vec<DVec2> = group.iter().flat_map(|s| sides[*s].ends.map(|end| loops[sides[*s].ring][end])).collect();
+    let others = (0..sides.len()).filter(|s| !group.contains(s));
+    let along = others.filter(|s| line_along(&points, vector(*s).normalize_or_zero()).is_some());
+    let longest = along.max_by(|a, b| vector(*a).length().total_cmp(&vector(*b).length()).then(b.cmp(a)))?;
+    Some(vector(longest).normalize_or_zero())
+}
+
+/// The line of a given direction in the middle of some points that all lie
+/// near it.
+fn line_along(points: &[DVec2], dir: DVec2) -> Option<(DVec2, DVec2)> {
+    let (middle, normal) = (points.iter().sum::<DVec2>() / points.len() as f64, dir.perp());
+    let near = points.iter().all(|p| normal.dot(*p - middle).abs() <= FURTHEST);
+    (near && dir != DVec2::ZERO).then_some((middle, normal))
 }
 
 /// The line that lies nearest to some points: a point on it and its normal.
