@@ -13,10 +13,6 @@ use geometry::surface::{FaceId, Surface};
 /// have their rafters in pairs: bays then differ by less than 1 in 500.
 pub const MOST_TURN: f64 = 0.05;
 
-/// Walls nearer to parallel than this sine measure along one axis: what
-/// rounding leaves of trued walls.
-const ONE_AXIS: f64 = 1e-6;
-
 /// A slope of a group that shares its stations.
 #[derive(Clone, Copy, Debug)]
 pub struct Paired {
@@ -76,7 +72,7 @@ fn over(from: &Paired, face: FaceId, inward: DVec2, [a, b]: [DVec2; 2]) -> Paire
     let square = inward.perp();
     let axis = if square.dot(from.axis) < 0.0 { -square } else { square };
     let (there, here) = (from.axis.dot(b - a), axis.dot(b - a));
-    if axis.perp_dot(from.axis).abs() <= ONE_AXIS || there.abs() <= PARALLEL {
+    if axis.perp_dot(from.axis).abs() <= PARALLEL || there.abs() <= PARALLEL {
         return Paired { face, ..*from };
     }
     // Both have the same distance where the ridge is.

@@ -20,15 +20,15 @@ pub struct Fault {
 }
 
 /// How firmly a timber keeps its place where two share wood: lower is firmer.
-/// Plates lie under everything and are let in where something must pass.
+/// Plates are trimmed, and never left out.
 fn rank(t: &Timber) -> u8 {
     match (t.role, t.kind) {
+        (_, MemberKind::WallPlate) => 0,
         (Role::Fitted { .. }, _) => 5,
-        (_, MemberKind::WallPlate) => 4,
-        (Role::Spine { .. }, MemberKind::RidgeBoard) => 0,
-        (Role::Spine { .. }, _) => 1,
-        _ if t.seat.is_some() => 2,
-        _ => 3,
+        (Role::Spine { .. }, MemberKind::RidgeBoard) => 1,
+        (Role::Spine { .. }, _) => 2,
+        _ if t.seat.is_some() => 3,
+        _ => 4,
     }
 }
 

@@ -4,6 +4,7 @@ use super::Mends;
 use super::faults::{notice, sentence};
 use super::in_line::Moved;
 use crate::frame::Frame;
+use crate::frame::timber::TimberId;
 use crate::solution::{Notice, Solution};
 use job::Job;
 
@@ -23,15 +24,14 @@ pub fn of_frame(frame: &Frame, mends: &Mends, marks: &[String]) -> Vec<Notice> {
         );
         out.push(notice("timber-left-out", place(k), text));
     }
-    for &[firm, weak] in mends.apart.iter().filter(|[f, w]| !mends.without.contains(w) && !mends.without.contains(f)) {
-        if timbers[weak].gone || timbers[firm].gone {
-            continue;
-        }
+    let cut_to = |t: usize, on: usize| timbers[t].cuts.iter().any(|c| c.purpose.other() == Some(TimberId(on as u32)));
+    for &[a, b] in mends.apart.iter().filter(|pair| !pair.iter().any(|k| timbers[*k].gone)) {
+        let [through, back] = if cut_to(a, b) { [b, a] } else { [a, b] };
         let text = format!(
             "{} is cut back where {} runs through: try both there before fixing, and block between them.",
-            marks[weak], marks[firm]
+            marks[back], marks[through]
         );
-        out.push(notice("cut-back", marks[weak].clone(), text));
+        out.push(notice("cut-back", marks[back].clone(), text));
     }
     out
 }
