@@ -56,14 +56,26 @@ impl From<SolveError> for Failure {
 /// When the job can't be built as asked, or when a check of the result fails;
 /// a wrong roof is never returned.
 pub fn solve(job: &Job) -> Result<Solution, SolveError> {
-    attempt(job, &Mends::default()).or_else(|failure| { if std::env::var("RAW").is_ok() { match &failure { Failure::Refused(e) => eprintln!("RAW {e}"), Failure::Faulty(l) => for f in l { eprintln!("RAW {}", f.error) } } } mending::mended(job, failure)}).map_err(|e| {
-        match surface_of(job) {
+    attempt(job, &Mends::default())
+        .or_else(|failure| {
+            if std::env::var("RAW").is_ok() {
+                match &failure {
+                    Failure::Refused(e) => eprintln!("RAW {e}"),
+                    Failure::Faulty(l) => {
+                        for f in l {
+                            eprintln!("RAW {}", f.error)
+                        }
+                    }
+                }
+            }
+            mending::mended(job, failure)
+        })
+        .map_err(|e| match surface_of(job) {
             Ok(surface) => {
                 openings::advised(job, &surface, e, &|trial| over(trial, &surface, &Mends::default()).is_ok())
             }
             Err(_) => e,
-        }
-    })
+        })
 }
 
 /// Solve a job with some timbers framed otherwise than usual.
