@@ -21,6 +21,9 @@ const FACING: f64 = -0.985;
 /// truing up leaves no smaller turn.
 const PARALLEL: f64 = 1e-9;
 
+/// Slopes in one direction whose lines are nearer than this lie on one line, mm.
+const IN_LINE: f64 = 1e-6;
+
 /// Two plates are told to be out of parallel from this on, mm over a wall:
 /// less is not worth a word.
 const WORTH_A_WORD: f64 = 1.0;
@@ -195,7 +198,8 @@ fn pair_at(surface: &Surface, arc: &RoofArc) -> Option<Pair> {
     let faces = [arc.left?, arc.right?];
     let [p, q] = faces.map(|f| surface.face(f).plane);
     let facing = p.inward.dot(q.inward);
-    let one = facing > -FACING && p.tan_pitch == q.tan_pitch && p.base_height == q.base_height && faces[0] != faces[1];
+    let apart = p.inward.perp_dot(q.inward).abs() > PARALLEL || (p.offset - q.offset).abs() > IN_LINE;
+    let one = facing > -FACING && p.tan_pitch == q.tan_pitch && p.base_height == q.base_height && apart;
     let over = facing < FACING && matches!(arc.kind, ArcKind::Ridge | ArcKind::Hip | ArcKind::BrokenHip);
     if !(one || over && p.inward.perp_dot(q.inward).abs() > PARALLEL) {
         return None;
@@ -231,7 +235,8 @@ fn halves(job: &Job, surface: &Surface, plates: &[Vec<DVec2>]) -> Vec<Pair> {
             let reach = [p, q].map(|plane| across_reach(job, surface, plates, &[*a, *b], plane.inward));
             let by = reach.iter().map(|[low, high]| high - low).fold(f64::INFINITY, f64::min);
             let near = by * p.tan_pitch <= job.setting_out.packing;
-            if near && p.tan_pitch == q.tan_pitch && p.base_height == q.base_height {
+            let apart = p.inward.perp_dot(q.inward).abs() > PARALLEL || (p.offset - q.offset).abs() > IN_LINE;
+            if near && apart && p.tan_pitch == q.tan_pitch && p.base_height == q.base_height {
                 out.push(Pair { length: 0.0, falls: 0.0, one: true, faces: [*a, *b] });
             }
         }
@@ -277,7 +282,8 @@ fn gives_way(levelled: &Levelled, a: FaceId, b: FaceId) -> bool {
     };
     let length = |f: FaceId| {
         let walls = surface.face(f).walls.iter().filter_map(|w| surface.wall_ends(*w));
-        walls.map(|[p, q]| (q - p).length()).sum::<f64>()
+        // To the whole mm: a plan that is turned on its sheet is framed alike.
+        walls.map(|[p, q]| (q - p).length()).sum::<f64>().round()
     };
     let order = packed(b).cmp(&packed(a)).then(company(a).cmp(&company(b)));
     order.then(length(a).total_cmp(&length(b))).then(b.cmp(&a)).is_lt()

@@ -11,6 +11,7 @@ mod gable_wall;
 mod lengthening;
 mod level_ridge;
 mod marking;
+mod mending;
 mod openings;
 mod pieces;
 mod profiles;

@@ -14,6 +14,7 @@ mod inside_frames;
 mod inside_house;
 mod inside_rows;
 mod lengthening;
+mod mended;
 mod openings;
 mod out_of_parallel;
 mod plate_corners;

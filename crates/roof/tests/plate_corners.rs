@@ -31,7 +31,10 @@ fn the_plates_of_an_oblong_fill_its_rim_once() {
 fn halves_name_one_another_and_keep_their_tops_level() {
     let mut halved = 0;
     for seed in 1..=120 {
-        let Ok(s) = roof::solve(&random_job(&mut Seed::new(seed))) else { continue };
+        let mut job = random_job(&mut Seed::new(seed));
+        // Without firring on top of them.
+        job.setting_out.ridge = job::RidgeRun::AsItFalls;
+        let Ok(s) = roof::solve(&job) else { continue };
         let plates = plates(&s);
         for plate in &plates {
             let top = plate.solid.points.iter().map(|p| p[2]).fold(f64::NEG_INFINITY, f64::max);

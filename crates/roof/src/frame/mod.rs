@@ -4,6 +4,7 @@ mod cutting;
 mod firring;
 pub mod heights;
 mod joints;
+mod pairing;
 mod plate_corners;
 mod plates;
 mod rafters;
@@ -16,13 +17,14 @@ pub mod trimming;
 
 use crate::SolveError;
 use crate::level_ridge::PlateLine;
+use crate::mending::Mends;
 use crate::openings::{self, Room};
 use crate::solution::MemberKind;
 use geometry::surface::Surface;
 use heights::Heights;
 use job::Job;
 use joints::Joints;
-pub use spines::LEAST_SPLAY;
+pub use spines::{LEAST_SPLAY, is_ridge};
 pub use stations::wall_at as station_wall;
 pub use supporting::FaceLine;
 use timber::{EndOn, Timber};
@@ -50,7 +52,7 @@ pub struct Frame {
 ///
 /// # Errors
 /// When the job's sizes cannot make a frame; see [`SolveError`].
-pub fn build(job: &Job, surface: &Surface, plates: &[Option<PlateLine>]) -> Result<Frame, SolveError> {
+pub fn build(job: &Job, surface: &Surface, plates: &[Option<PlateLine>], mends: &Mends) -> Result<Frame, SolveError> {
     let heights = Heights { plates: plates.to_vec(), ..Heights::of(job)? };
     heights::check_eaves(job, surface, &heights)?;
     let timber = &job.timber;
@@ -74,12 +76,17 @@ pub fn build(job: &Job, surface: &Surface, plates: &[Option<PlateLine>]) -> Resu
     timbers.extend(plates::place(job, surface, &heights));
     cutting::resolve(job, &mut timbers);
     plate_corners::join(job, surface, &heights, &mut timbers);
+    for [firm, weak] in &mends.apart {
+        cutting::part_always(&mut timbers, *firm, *weak);
+    }
     firring::place(&heights, &mut timbers);
-    for t in &mut timbers {
+    for (k, t) in timbers.iter_mut().enumerate() {
         let left = t.footprint.crossing(t.foot, t.dir).map_or(0.0, |[a, b]| b.0 - a.0);
         let seated = t.ends[0] != EndOn::Plate || t.footprint.reach(t.dir)[1] - t.dir.dot(t.foot) > LEAST_LEFT;
-        t.gone = t.kind != MemberKind::WallPlate && (left < LEAST_LEFT || !seated);
-        if t.gone && !t.is_rafter() && t.run > LONGEST_LEFT_OUT {
+        t.gone = mends.without.contains(&k)
+            || t.kind != MemberKind::WallPlate && (left < LEAST_LEFT || !seated)
+            || t.footprint.is_empty();
+        if t.gone && !mends.bare_lines && !mends.without.contains(&k) && !t.is_rafter() && t.run > LONGEST_LEFT_OUT {
             return Err(SolveError::Swallowed { kind: t.kind.name(), length: t.run, x: t.foot.x, y: t.foot.y });
         }
     }
