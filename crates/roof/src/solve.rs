@@ -30,7 +30,9 @@ impl Failure {
     /// Whether framing it another way may help.
     pub const fn can_be_mended(&self) -> bool {
         match self {
-            Self::Refused(e) => matches!(e, SolveError::Swallowed { .. } | SolveError::Surface { .. }),
+            Self::Refused(e) => {
+                matches!(e, SolveError::Swallowed { .. } | SolveError::Surface { .. } | SolveError::Opening { .. })
+            }
             Self::Faulty(_) => true,
         }
     }
@@ -56,26 +58,14 @@ impl From<SolveError> for Failure {
 /// When the job can't be built as asked, or when a check of the result fails;
 /// a wrong roof is never returned.
 pub fn solve(job: &Job) -> Result<Solution, SolveError> {
-    attempt(job, &Mends::default())
-        .or_else(|failure| {
-            if std::env::var("RAW").is_ok() {
-                match &failure {
-                    Failure::Refused(e) => eprintln!("RAW {e}"),
-                    Failure::Faulty(l) => {
-                        for f in l {
-                            eprintln!("RAW {}", f.error)
-                        }
-                    }
-                }
-            }
-            mending::mended(job, failure)
-        })
-        .map_err(|e| match surface_of(job) {
+    attempt(job, &Mends::default()).or_else(|failure| mending::mended(job, failure)).map_err(|e| {
+        match surface_of(job) {
             Ok(surface) => {
                 openings::advised(job, &surface, e, &|trial| over(trial, &surface, &Mends::default()).is_ok())
             }
             Err(_) => e,
-        })
+        }
+    })
 }
 
 /// Solve a job with some timbers framed otherwise than usual.

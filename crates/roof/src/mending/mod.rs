@@ -43,6 +43,10 @@ pub fn mended(job: &Job, failure: Failure) -> Result<Solution, SolveError> {
         return Err(failure.into_error());
     }
     let straight = in_line::made(job);
+    // An opening that fits nowhere near a line may fit where that line is none.
+    if matches!(failure, Failure::Refused(SolveError::Opening { .. })) && straight.is_none() {
+        return Err(failure.into_error());
+    }
     // Walls are moved first when a line between their slopes is what fails.
     let lines_fail = matches!(failure, Failure::Refused(_));
     for bare_lines in [false, true] {
