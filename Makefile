@@ -14,7 +14,7 @@ test: ## every check there is; STEP="format clippy" runs only those
 bench: ## speed of our code, and the roof surface beside an outside skeleton library
 	@bash scripts/bench.sh
 
-fuzz: ## throw odd input at the job reader and the surface solver; SECONDS_EACH=60 by default
+fuzz: ## throw odd input at the job reader and the surface solver, and roof many houses; SECONDS_EACH=60 by default
 	@bash scripts/fuzz.sh $(SECONDS_EACH)
 
 fmt: ## lay out the code

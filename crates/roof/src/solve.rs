@@ -27,7 +27,9 @@ impl Failure {
     /// Whether framing it another way may help.
     pub const fn can_be_mended(&self) -> bool {
         match self {
-            Self::Refused(e) => matches!(e, SolveError::Swallowed { .. } | SolveError::Surface { .. }),
+            Self::Refused(e) => {
+                matches!(e, SolveError::Swallowed { .. } | SolveError::Surface { .. } | SolveError::Opening { .. })
+            }
             Self::Faulty(_) => true,
         }
     }

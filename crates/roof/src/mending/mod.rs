@@ -8,6 +8,7 @@
 
 mod faults;
 mod in_line;
+mod one_pitch;
 mod words;
 
 pub use faults::{Fault, settle_fitted};
@@ -42,7 +43,25 @@ pub fn mended(job: &Job, failure: Failure) -> Result<Solution, SolveError> {
     if !failure.can_be_mended() {
         return Err(failure.into_error());
     }
+    // Each wall takes the pitch of a longer one, so this ends.
+    if let Failure::Refused(error) = &failure
+        && let Some((one, told)) = one_pitch::made(job, error)
+    {
+        let solved = attempt(&one, &Mends::default()).or_else(|next| mended(&one, next));
+        return match solved {
+            Ok(mut solution) => {
+                solution.notices.push(told);
+                solution.notices.sort_by_key(|n| n.level);
+                Ok(solution)
+            }
+            Err(_) => Err(failure.into_error()),
+        };
+    }
     let straight = in_line::made(job);
+    // An opening that fits nowhere near a line may fit where that line is none.
+    if matches!(failure, Failure::Refused(SolveError::Opening { .. })) && straight.is_none() {
+        return Err(failure.into_error());
+    }
     // Walls are moved first when a line between their slopes is what fails.
     let lines_fail = matches!(failure, Failure::Refused(_));
     for bare_lines in [false, true] {

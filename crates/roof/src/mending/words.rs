@@ -16,7 +16,12 @@ pub fn of_frame(frame: &Frame, mends: &Mends, marks: &[String]) -> Vec<Notice> {
     let timbers = &frame.timbers;
     let place = |k: usize| format!("({:.0}, {:.0})", timbers[k].foot.x, timbers[k].foot.y);
     let mut out = Vec::new();
-    for &k in &mends.without {
+    // Nothing worth fixing may be left of what was trimmed.
+    let trimmed_away = mends.apart.iter().flatten().filter(|k| timbers[**k].gone);
+    let mut away: Vec<usize> = mends.without.iter().chain(trimmed_away).copied().collect();
+    away.sort_unstable();
+    away.dedup();
+    for k in away {
         let text = format!(
             "{} that would start here finds no sound place and is left out: block its neighbours solid, or scribe one in \
              on site.",

@@ -3,8 +3,8 @@
 use super::patch::Patch;
 use super::{Hole, Misfit, Slope, rule};
 use crate::SolveError;
-use crate::frame::FaceLine;
 use crate::frame::trimming::Stood;
+use crate::frame::{FaceLine, is_ridge};
 use geometry::DVec2;
 use geometry::surface::{ArcKind, Surface};
 use job::Job;
@@ -150,7 +150,9 @@ impl Room<'_> {
             if (a.y > middle.y) != (b.y > middle.y) && middle.x < a.x + (middle.y - a.y) * (b.x - a.x) / (b.y - a.y) {
                 inside = !inside;
             }
-            let (kind, needed) = match self.surface.arc(face.arcs[k]).kind {
+            let arc = self.surface.arc(face.arcs[k]);
+            let kind = if is_ridge(self.surface, arc) { ArcKind::Ridge } else { arc.kind };
+            let (kind, needed) = match kind {
                 ArcKind::Eaves if a.y.abs() < AT_PLATE => continue,
                 ArcKind::Verge => ("gable", self.job.verge.inset.max(0.0)),
                 kind => (line_word(kind), stub(kind)),

@@ -2,6 +2,7 @@
 
 use roof::solution::{NoticeLevel, Solution};
 
+mod houses;
 mod places;
 
 /// A job file over corners, with lines of `[roof]`, `[roof.walls]` and `[timber]`.

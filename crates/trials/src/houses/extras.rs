@@ -77,8 +77,10 @@ const CLEAR: f64 = 500.0;
 
 pub(super) fn extras(seed: &mut Seed, outline: &Outline, walls: &Walls, frame: &Frame) -> Extras {
     let mut placed = String::new();
+    // With one pitch and one plate all round the ridge is in the middle, and what lies clear of it is known.
+    let even = walls.own.iter().all(|own| own.pitch.is_none() && own.plate.is_none());
     for (k, deep) in &outline.open {
-        let Some(own) = walls.own.get(*k).filter(|own| !own.gable) else { continue };
+        let Some(own) = walls.own.get(*k).filter(|own| even && !own.gable) else { continue };
         let pitch = Angle::deg(own.pitch.unwrap_or(walls.pitch));
         let next = (k + 1) % outline.corners.len();
         let long = match (outline.corners.get(*k), outline.corners.get(next)) {
@@ -91,10 +93,11 @@ pub(super) fn extras(seed: &mut Seed, outline: &Outline, walls: &Walls, frame: &
         if seed.once_in(4) && last - first > 1000.0 {
             let width: f64 = seed.of([550.0, 660.0, 780.0, 940.0]);
             let height = seed.of([780.0, 980.0, 1180.0]);
-            let room = deep - 2.0 * CLEAR - height * pitch.cos();
+            // A window lies square to the slope, and its trimmers are as deep as the rafters.
+            let room = deep - 2.0 * CLEAR - 2.0 * frame.rafter[1] - height * pitch.cos();
             if room > 0.0 && width < last - first {
                 let along = seed.stepped(first.ceil(), last - width, 50.0);
-                let up = CLEAR + seed.between(0.0, room);
+                let up = CLEAR + frame.rafter[1] + seed.between(0.0, room);
                 let _ = writeln!(
                     placed,
                     "[openings.window-{letter}]\nkind = \"roof-window\"\nwall = \"{letter}\"\nalong = {along}\n\
@@ -107,7 +110,7 @@ pub(super) fn extras(seed: &mut Seed, outline: &Outline, walls: &Walls, frame: &
             let lean_to = seed.once_in(3);
             let own_pitch = if lean_to { 12.0 } else { walls.pitch };
             // Its plates lie over the backs of the rafters in front of it.
-            let over = frame.rafter[1] / pitch.cos() + frame.plate[0];
+            let over = (frame.rafter[1] + frame.valley[1]) / pitch.cos() + frame.plate[0];
             let plate = (back * pitch.tan() + over + seed.of([500.0, 700.0, 900.0])).round();
             let reach = if lean_to {
                 (plate - back * Angle::deg(own_pitch).tan()) / (pitch.tan() - Angle::deg(own_pitch).tan())

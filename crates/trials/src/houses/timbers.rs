@@ -10,7 +10,7 @@ pub(super) struct Frame {
     edge: &'static str,
     head: &'static str,
     line: &'static str,
-    valley: [f64; 2],
+    pub(super) valley: [f64; 2],
     valley_edge: &'static str,
     ridge: [f64; 2],
     top: &'static str,
