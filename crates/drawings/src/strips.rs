@@ -25,6 +25,8 @@ const BAR: f64 = 7.0;
 const LEADER: f64 = 3.8;
 /// Between figure and mark, mm.
 const GAP: f64 = 2.0;
+/// A line that says how a plate is bedded, mm.
+const BEDDING: f64 = 5.0;
 /// Left and right of a strip, mm: half a label.
 const END: f64 = 3.0;
 /// Most rows a strip is broken into.
@@ -42,10 +44,32 @@ pub fn pages(solution: &Solution) -> Vec<Page> {
     let mut flow = Flow::new("Setting out", true, CAUTION);
     for strip in &solution.setting_out {
         if strip.length_mm > 0.0 && strip.length_mm < LONGEST {
-            draw_strip(&mut flow, strip, lengths);
+            draw_strip(&mut flow, strip, &bedding(solution, strip, lengths), lengths);
         }
     }
     flow.finish()
+}
+
+/// How a plate is bedded, and what figures behind marks are; empty for a strip
+/// of which nothing is to be said.
+fn bedding(solution: &Solution, strip: &SettingOut, lengths: Lengths) -> String {
+    let wall = solution.members.iter().find(|m| m.mark == strip.mark).and_then(|m| m.wall.as_ref());
+    let bed = wall.and_then(|letter| solution.plan.walls.iter().find(|w| w.id == *letter)?.bed);
+    let told = |mm: f64| {
+        let way = if mm > 0.0 { "out" } else { "in" };
+        if mm.abs() < 0.5 { "on it".into() } else { format!("{} {way}", lengths.write_with_unit(mm.abs().round())) }
+    };
+    let bed = bed.filter(|_| strip.stations.iter().any(|s| s.side == "inside"));
+    let bed = bed.map(|bed| {
+        format!(
+            "Bed it off the wall's face: {} where the wall starts, {} where it ends.",
+            told(bed.start_mm),
+            told(bed.end_mm)
+        )
+    });
+    let firred = strip.stations.iter().any(|s| s.firring_mm.is_some());
+    let firring = firred.then(|| "+ after a mark is the firring under it.".to_owned());
+    bed.into_iter().chain(firring).collect::<Vec<_>>().join(" ")
 }
 
 /// How a strip is broken into rows.
@@ -81,7 +105,9 @@ struct Label {
 fn label(station: &Station, lengths: Lengths) -> Label {
     let figure = lengths.write(station.near_mm);
     let room = LONGEST_LABEL - FIGURE.width_mm(&figure) - GAP;
-    Label { at: station.near_mm, mark: MARK.shorten(&crate::text::one_line(&station.mark), room), figure }
+    let firring = station.firring_mm.map_or_else(String::new, |mm| format!(" +{}", lengths.write(mm.round())));
+    let mark = MARK.shorten(&crate::text::one_line(&station.mark), room - MARK.width_mm(&firring));
+    Label { at: station.near_mm, mark: mark + &firring, figure }
 }
 
 fn reach(labels: &[Label]) -> f64 {
@@ -89,7 +115,7 @@ fn reach(labels: &[Label]) -> f64 {
     if labels.is_empty() { 1.5 } else { longest + LEADER }
 }
 
-fn draw_strip(flow: &mut Flow, strip: &SettingOut, lengths: Lengths) {
+fn draw_strip(flow: &mut Flow, strip: &SettingOut, bedding: &str, lengths: Lengths) {
     let room = ROOM - 2.0 * END;
     let rows = rows(strip);
     let per_row = rows.scale * room;
@@ -107,7 +133,11 @@ fn draw_strip(flow: &mut Flow, strip: &SettingOut, lengths: Lengths) {
             here.iter().filter(|s| (s.side == "right") == below).map(|s| label(s, lengths)).collect()
         };
         let (above, below) = (of(false), of(true));
-        let heading = if row == 0 { 7.5 } else { 0.0 };
+        let heading = match row {
+            0 if bedding.is_empty() => 7.5,
+            0 => 7.5 + BEDDING,
+            _ => 0.0,
+        };
         let under = reach(&below).max(4.0);
         let height = heading + reach(&above) + BAR + under + 1.5;
         let (sheet, y) = flow.block(height);
@@ -115,6 +145,7 @@ fn draw_strip(flow: &mut Flow, strip: &SettingOut, lengths: Lengths) {
         let view = Row { scale: rows.scale, from, to, bar };
         if row == 0 {
             strip_heading(sheet, strip, rows.scale, lengths, y + 4.5);
+            sheet.text_within([LEFT, y + 4.5 + BEDDING], Anchor::Start, Style::regular(11.0), bedding, ROOM);
         }
         sheet.part(Role::Figure(format!("{}, marks from {} on", strip.name, lengths.write_with_unit(from))), |sheet| {
             view.bar(sheet, &here, row > 0, !last);

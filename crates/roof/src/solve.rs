@@ -28,7 +28,13 @@ impl Failure {
     pub const fn can_be_mended(&self) -> bool {
         match self {
             Self::Refused(e) => {
-                matches!(e, SolveError::Swallowed { .. } | SolveError::Surface { .. } | SolveError::Opening { .. })
+                matches!(
+                    e,
+                    SolveError::Swallowed { .. }
+                        | SolveError::Surface { .. }
+                        | SolveError::Opening { .. }
+                        | SolveError::OverhangCloses { .. }
+                )
             }
             Self::Faulty(_) => true,
         }

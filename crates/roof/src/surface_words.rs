@@ -10,8 +10,8 @@ pub fn of(job: &Job, error: &SurfaceError) -> String {
     let letters = |walls: &[WallId]| walls.iter().map(letter).collect::<Vec<_>>().join(", ");
     match error {
         SurfaceError::UnlikeInLine { place, before, after, .. } => format!(
-            "walls {} and {} are in one line, meeting at ({:.0}, {:.0}), but have different pitches: give both one \
-             pitch, or part them by a gable or a step in the plan",
+            "walls {} and {} are in one line, meeting at ({:.0}, {:.0}), but differ in pitch, height or gable: \
+             make them alike, or part them by a step in the plan",
             letter(before),
             letter(after),
             place.x,

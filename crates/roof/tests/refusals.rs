@@ -23,10 +23,14 @@ fn walls_in_line_with_unlike_pitches_name_both_ways_out() {
 }
 
 #[test]
-fn an_overhang_that_closes_a_courtyard_names_its_wall() {
+fn an_overhang_that_closes_a_courtyard_is_drawn_smaller_and_told() {
     let court = vec![[4000.0, 2400.0], [4000.0, 2900.0], [4600.0, 2900.0], [4600.0, 2400.0]];
     let job = job_over(vec![rectangle(), court], 40.0);
-    refused(&job, &["overhang of wall", "300 mm", "closes", "reduce"]);
+    let out = roof::solve(&job).expect("it is roofed with less overhang");
+    let told = out.notices.iter().find(|n| n.code == "overhang-smaller").expect("it is told");
+    // The court is 500 mm wide one way: two overhangs of 150 mm leave daylight, two of 300 mm do not.
+    assert!(told.place.starts_with("wall ") && told.text.contains("150 mm in place of 300 mm"), "{}", told.text);
+    assert!(out.plan.walls.iter().all(|w| (w.overhang_mm - 150.0).abs() < 1e-6));
 }
 
 #[test]

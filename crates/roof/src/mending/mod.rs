@@ -9,6 +9,7 @@
 mod faults;
 mod in_line;
 mod one_pitch;
+mod overhang;
 mod words;
 
 pub use faults::{Fault, settle_fitted};
@@ -43,9 +44,9 @@ pub fn mended(job: &Job, failure: Failure) -> Result<Solution, SolveError> {
     if !failure.can_be_mended() {
         return Err(failure.into_error());
     }
-    // Each wall takes the pitch of a longer one, so this ends.
+    // Each wall takes the pitch of a longer one and overhangs only shrink, so this ends.
     if let Failure::Refused(error) = &failure
-        && let Some((one, told)) = one_pitch::made(job, error)
+        && let Some((one, told)) = one_pitch::made(job, error).or_else(|| overhang::made(job, error))
     {
         let solved = attempt(&one, &Mends::default()).or_else(|next| mended(&one, next));
         return match solved {
