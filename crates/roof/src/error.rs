@@ -60,7 +60,8 @@ pub enum SolveError {
     /// A long line runs so close beside another that no timber of its own fits.
     #[error(
         "the {kind} near ({x:.0}, {y:.0}), {length:.0} mm long, lies inside its neighbours: its line runs too close to \
-         theirs to be framed. Make the pitches that meet there alike, or further from alike"
+         theirs to be framed. Set the walls whose slopes meet there in one line, or further out of line; if their \
+         pitches differ by little, make these alike"
     )]
     Swallowed {
         /// What it is.
@@ -91,14 +92,15 @@ pub enum SolveError {
     },
     /// The check of the finished frame found a contact that does not close.
     #[error(
-        "this frame can't be trusted: {first} stands {gap:.3} mm off {second} near ({x:.0}, {y:.0}); please report the job"
+        "this frame can't be trusted: {first} {} {second} near ({x:.0}, {y:.0}); please report the job",
+        stands(*gap)
     )]
     Gap {
         /// Mark of one timber.
         first: String,
         /// Mark of the other.
         second: String,
-        /// The gap, mm.
+        /// The gap, mm; infinite where nothing faces it.
         gap: f64,
         /// Where, mm.
         x: f64,
@@ -171,6 +173,11 @@ pub enum SolveError {
         /// The limit.
         limit: usize,
     },
+}
+
+/// How a timber stands to one that it should touch.
+fn stands(gap: f64) -> String {
+    if gap.is_finite() { format!("stands {gap:.3} mm off") } else { "does not reach".into() }
 }
 
 impl SolveError {

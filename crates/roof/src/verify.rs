@@ -30,6 +30,9 @@ const LEAST_CONTACT: f64 = 1.0;
 /// Volumes agree to this share of the whole.
 const SAME_VOLUME: f64 = 1e-6;
 
+/// Corners of the least face.
+const LEAST_CORNERS: usize = 3;
+
 /// A convex part with the planes of its faces.
 struct Part {
     points: Vec<DVec3>,
@@ -104,11 +107,14 @@ fn body(shape: &Shape) -> Body {
     let parts: Vec<Part> = shape
         .cells
         .iter()
+        .filter(|cell| !cell.points.is_empty())
         .map(|cell| {
             let mut rings = Vec::with_capacity(cell.faces.iter().map(|f| f.ring.len()).sum());
+            // A face of two corners bounds nothing: the volume tells whether one is missing.
             let faces = cell
                 .faces
                 .iter()
+                .filter(|f| f.ring.len() >= LEAST_CORNERS)
                 .map(|f| {
                     let from = rings.len();
                     rings.extend(f.ring.iter().map(|k| cell.points[*k as usize]));
@@ -137,6 +143,12 @@ fn area_vector(ring: &[DVec3]) -> DVec3 {
 /// Every edge is walked once each way, and the volume is that of the parts.
 fn closed(shape: &Shape, body: &Body) -> Result<(), String> {
     let solid = &shape.solid;
+    if body.parts.is_empty() {
+        return Err("nothing is left of it".into());
+    }
+    if solid.faces.iter().any(|f| f.ring.len() < LEAST_CORNERS) {
+        return Err("a face has no corners".into());
+    }
     let mut edges: Vec<(u32, u32)> = solid
         .faces
         .iter()

@@ -27,12 +27,12 @@ pub struct Paired {
 
 impl Paired {
     /// A distance along the group's axis, along the slope's own, mm.
-    pub fn to_own(&self, at: f64) -> f64 {
+    pub fn to_own(self, at: f64) -> f64 {
         self.shift + self.scale * at
     }
 
     /// A distance along the slope's own axis, along the group's, mm.
-    pub fn to_group(&self, at: f64) -> f64 {
+    pub fn to_group(self, at: f64) -> f64 {
         (at - self.shift) / self.scale
     }
 }

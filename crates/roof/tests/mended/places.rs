@@ -28,8 +28,6 @@ fn a_porch_between_walls_two_millimetres_out_of_line() {
 fn an_l_with_a_low_wing_wall() {
     let plan = "[[3000,5000],[3000,7000],[0,7000],[0,0],[13000,0],[13000,4500]]";
     let roof = roofed(&file(plan, 40.0, "A = { plate = -200 }", ""));
-    let told = ["cut-back", "timber-left-out"].map(|code| warned(&roof, code));
-    assert!(told.iter().sum::<usize>() > 0, "what gave way is told");
     assert!(roof.members.iter().any(|m| m.kind == MemberKind::WallPlate && m.wall.as_deref() == Some("A")));
 }
 
