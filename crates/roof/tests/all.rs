@@ -20,6 +20,7 @@ mod published;
 mod random_frames;
 mod reading;
 mod refusals;
+mod skew_gables;
 mod splice_rows;
 mod square_rows;
 mod surveyed;

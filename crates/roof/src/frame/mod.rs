@@ -1,6 +1,7 @@
 //! The frame: which timbers there are and how they are cut in plan.
 
 mod cutting;
+pub mod gable_ends;
 pub mod heights;
 mod joints;
 mod plate_corners;
@@ -62,7 +63,7 @@ pub fn build(job: &Job, surface: &Surface) -> Result<Frame, SolveError> {
     let holes = openings::holes(job, surface, &heights)?;
     let room = Room { job, surface, lines: &lines };
     room.for_holes(&holes)?;
-    let (stations, stood) = stations::of_faces(job, surface, &timbers, &of_arc, &holes)?;
+    let (stations, stood) = stations::of_faces(job, surface, &timbers, &of_arc, &heights, &holes)?;
     room.for_stood(&stood)?;
     let mut rafters = Vec::new();
     for face in &stations {
@@ -70,7 +71,7 @@ pub fn build(job: &Job, surface: &Surface) -> Result<Frame, SolveError> {
     }
     timbers.extend(rafters);
     timbers.extend(plates::place(job, surface, &heights));
-    cutting::resolve(job, &mut timbers);
+    cutting::resolve(job, surface, &mut timbers);
     plate_corners::join(job, surface, &mut timbers);
     for t in &mut timbers {
         let left = t.footprint.crossing(t.foot, t.dir).map_or(0.0, |[a, b]| b.0 - a.0);
