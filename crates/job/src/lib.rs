@@ -150,8 +150,8 @@ pub use pitch::{PitchError, parse_pitch};
 pub use read::{PlanChecker, read, read_with};
 pub use schema::schema;
 pub use types::{
-    AccessAsked, AccessKind, BearingLine, Carried, CollarTimber, Covering, CoveringChoice, Day, Distance, Dormer,
-    DormerKind, Eaves, Fascia, Feet, Ground, HipEdge, HipHead, HipLine, HipTimber, Job, JointRules, LengthUnit,
+    AccessAsked, AccessKind, BearingLine, Bench, Carried, CollarTimber, Covering, CoveringChoice, Day, Distance,
+    Dormer, DormerKind, Eaves, Fascia, Feet, Ground, HipEdge, HipHead, HipLine, HipTimber, Job, JointRules, LengthUnit,
     NogginTimber, Opening, OpeningKind, OrderAim, Ordering, Parts, Per, PriceOf, ProgrammeAsked, PurlinSet,
     PurlinTimber, RafterTimber, RidgeAs, RidgeTimber, RidgeTop, Section, SpacedTimber, SpliceKind, Spread, Sprocket,
     StockTimber, StrengthClass, Strong, Survey, TailCut, TickState, Ticked, Timber, UpperSlope, ValleyAs, Verge, Wall,

@@ -2,6 +2,7 @@
 
 #![allow(missing_docs, reason = "a test")]
 
+mod alike;
 mod board_rows;
 mod common;
 mod corner_rows;
