@@ -15,8 +15,11 @@ const SAME: f64 = 0.05;
 /// A difference smaller than this is not told, mm: a pencil line.
 const WORTH_TELLING: f64 = 0.5;
 
-/// Members cut from one pattern, the pattern's own piece first.
+/// Members cut from one pattern.
 struct Pattern {
+    /// The one that it is named after.
+    own: usize,
+    /// All of them, in their order.
     members: Vec<usize>,
     mirror: Option<usize>,
     /// How far its members differ from its own piece at the most, mm.
@@ -88,15 +91,15 @@ fn middle(members: &[Member], near: &[usize], shortest: usize, within: f64) -> u
 fn like(members: &[Member], own: usize, among: &[usize], mirrored: bool, within: f64) -> Pattern {
     let found = |k: &usize| Some((*k, difference(&members[own], &members[*k], mirrored, within)?));
     let mut alike: Vec<(usize, f64)> = among.iter().filter_map(found).collect();
-    alike.sort_by_key(|(k, _)| (*k != own, *k));
+    alike.sort_by_key(|(k, _)| *k);
     let differ = alike.iter().map(|(_, off)| *off).fold(0.0, f64::max);
-    Pattern { members: alike.into_iter().map(|(k, _)| k).collect(), mirror: None, differ }
+    Pattern { own, members: alike.into_iter().map(|(k, _)| k).collect(), mirror: None, differ }
 }
 
 /// The patterns in the order of their first members, and on every member what
 /// it is cut from.
 fn told(members: &mut [Member], patterns: Vec<Pattern>) -> Vec<PatternPiece> {
-    let marks: Vec<String> = patterns.iter().map(|p| members[p.members[0]].mark.clone()).collect();
+    let marks: Vec<String> = patterns.iter().map(|p| members[p.own].mark.clone()).collect();
     let mut out: Vec<(usize, PatternPiece)> = Vec::with_capacity(patterns.len());
     for (pattern, mark) in patterns.iter().zip(&marks) {
         let mirror_of = pattern.mirror.map(|m| marks[m].clone());
@@ -104,7 +107,7 @@ fn told(members: &mut [Member], patterns: Vec<Pattern>) -> Vec<PatternPiece> {
             members[*k].count_as.clone_from(mark);
             members[*k].mirror_of.clone_from(&mirror_of);
         }
-        let first = pattern.members.iter().min().copied().unwrap_or(0);
+        let first = pattern.members.first().copied().unwrap_or(pattern.own);
         let piece = PatternPiece {
             mark: mark.clone(),
             kind: members[first].kind,

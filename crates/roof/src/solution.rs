@@ -367,7 +367,7 @@ pub struct PatternPiece {
     pub kind: MemberKind,
     /// How many to cut.
     pub count: u32,
-    /// Marks of all members cut from it, its own first.
+    /// Marks of all members cut from it, its own among them.
     pub members: Vec<String>,
     /// The piece that is its mirror image, if the job has one.
     #[serde(skip_serializing_if = "Option::is_none", default)]
