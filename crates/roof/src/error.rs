@@ -160,6 +160,9 @@ pub enum SolveError {
         /// Where it starts, mm.
         y: f64,
     },
+    /// Nothing was found wrong, yet there is no frame: a fault of the program.
+    #[error("this roof could not be framed, and no reason was found: please report the job")]
+    NoFrame,
     /// The job asks for more timbers than a roof can have.
     #[error("this roof needs about {count} rafters, more than {limit}: is `timber.rafter.centres` in the right unit?")]
     TooManyRafters {
@@ -186,6 +189,7 @@ impl SolveError {
             Self::Opening { .. } => "opening-misfit",
             Self::PurlinOutside { .. } => "purlin-outside",
             Self::NoSplice { .. } => "no-splice",
+            Self::NoFrame => "no-frame",
             Self::TooManyRafters { .. } => "too-many-rafters",
         }
     }

@@ -10,6 +10,7 @@ mod frame;
 mod gable_wall;
 mod lengthening;
 mod marking;
+mod mending;
 mod openings;
 mod pieces;
 mod profiles;

@@ -117,7 +117,8 @@ pub struct FaceOut {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum LineKind {
-    /// Level, both faces fall away.
+    /// Both faces fall away, nearly opposite ways: level, unless their walls
+    /// are not parallel.
     Ridge,
     /// Sloping, both faces fall away.
     Hip,

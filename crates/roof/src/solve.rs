@@ -3,17 +3,52 @@
 use crate::SolveError;
 use crate::carcass::Carcass;
 use crate::document;
+use crate::document::Marks;
 use crate::fitted;
-use crate::frame;
+use crate::frame::{self, Frame};
 use crate::gable_wall;
+use crate::mending::{self, Fault, Mends};
 use crate::openings;
 use crate::profiles;
-use crate::solution::Solution;
+use crate::shape::Shape;
+use crate::solution::{Notice, Solution};
 use crate::surface_words;
-use crate::verify;
+use crate::verify::{self, Bearings};
 use geometry::DVec2;
 use geometry::surface::{self, Surface, WallProfile};
 use job::Job;
+
+/// Why a job has no frame yet.
+pub enum Failure {
+    /// It cannot be framed as asked.
+    Refused(SolveError),
+    /// It was framed, and the check found these wrong.
+    Faulty(Vec<Fault>),
+}
+
+impl Failure {
+    /// Whether framing it another way may help.
+    pub const fn can_be_mended(&self) -> bool {
+        match self {
+            Self::Refused(e) => matches!(e, SolveError::Swallowed { .. } | SolveError::Surface { .. }),
+            Self::Faulty(_) => true,
+        }
+    }
+
+    /// The first thing that is wrong.
+    pub fn into_error(self) -> SolveError {
+        match self {
+            Self::Refused(e) => e,
+            Self::Faulty(faults) => faults.into_iter().next().map_or(SolveError::NoFrame, |fault| fault.error),
+        }
+    }
+}
+
+impl From<SolveError> for Failure {
+    fn from(e: SolveError) -> Self {
+        Self::Refused(e)
+    }
+}
 
 /// Solve a job: surface, frame, solids, figures, and the check of all of them.
 ///
@@ -21,8 +56,32 @@ use job::Job;
 /// When the job can't be built as asked, or when a check of the result fails;
 /// a wrong roof is never returned.
 pub fn solve(job: &Job) -> Result<Solution, SolveError> {
+    attempt(job, &Mends::default())
+        .or_else(|failure| {
+            if std::env::var("RAW").is_ok() {
+                match &failure {
+                    Failure::Refused(e) => eprintln!("RAW {e}"),
+                    Failure::Faulty(l) => {
+                        for f in l {
+                            eprintln!("RAW {}", f.error)
+                        }
+                    }
+                }
+            }
+            mending::mended(job, failure)
+        })
+        .map_err(|e| match surface_of(job) {
+            Ok(surface) => {
+                openings::advised(job, &surface, e, &|trial| over(trial, &surface, &Mends::default()).is_ok())
+            }
+            Err(_) => e,
+        })
+}
+
+/// Solve a job with some timbers framed otherwise than usual.
+pub fn attempt(job: &Job, mends: &Mends) -> Result<Solution, Failure> {
     let surface = surface_of(job)?;
-    over(job, &surface).map_err(|e| openings::advised(job, &surface, e, &|trial| over(trial, &surface).is_ok()))
+    over(job, &surface, mends)
 }
 
 /// The roof surface of a job.
@@ -35,18 +94,41 @@ fn surface_of(job: &Job) -> Result<Surface, SolveError> {
 }
 
 /// Solve a job over its surface.
-fn over(job: &Job, surface: &Surface) -> Result<Solution, SolveError> {
-    let frame = frame::build(job, surface)?;
+fn over(job: &Job, surface: &Surface, mends: &Mends) -> Result<Solution, Failure> {
+    let frame = frame::build(job, surface, mends)?;
     let mut carcass = Carcass::of(job, surface, frame)?;
     fitted::place(&mut carcass)?;
     let (trimmed, hatches) = (core::mem::take(&mut carcass.trimmed), core::mem::take(&mut carcass.hatches));
     let in_ceiling: u32 = carcass.ceiling_hangers + hatches.iter().map(|h| fitted::hangers(&h.joists)).sum::<u32>();
-    let (frame, shapes, remarks) = carcass.finished();
-    let marks = document::marks_of(job, surface, &frame.timbers);
-    let bearings = verify::frame(&frame.timbers, &shapes, &marks.names)?;
+    let (mut frame, mut shapes, mut remarks) = carcass.finished();
+    let (marks, bearings) = checked(job, surface, &mut frame, &mut shapes, &mut remarks)?;
+    remarks.extend(mending::remarks(&frame, mends, &marks.names));
     let mut solution = document::of(job, surface, &frame, &shapes, &marks, &bearings, remarks);
     solution.totals.hangers = in_ceiling + trimmed.iter().map(openings::Trimmed::hangers).sum::<u32>();
     solution.gables = gable_wall::of(job, surface, &frame.heights);
     solution.openings = openings::out(job, &trimmed, &hatches, &marks.names);
     Ok(solution)
+}
+
+/// Check a frame; what was fitted to it and is at fault is left out, and the
+/// rest checked again.
+fn checked(
+    job: &Job,
+    surface: &Surface,
+    frame: &mut Frame,
+    shapes: &mut [Option<Shape>],
+    remarks: &mut Vec<Notice>,
+) -> Result<(Marks, Bearings), Failure> {
+    loop {
+        let marks = document::marks_of(job, surface, &frame.timbers);
+        let faults = match verify::frame(&frame.timbers, shapes, &marks.names) {
+            Ok(bearings) => return Ok((marks, bearings)),
+            Err(faults) => faults,
+        };
+        // Every round but the last leaves out a member or frees a cut, and there are only so many.
+        let rest = mending::settle_fitted(&mut frame.timbers, shapes, &marks.names, faults, remarks);
+        if !rest.is_empty() {
+            return Err(Failure::Faulty(rest));
+        }
+    }
 }

@@ -8,6 +8,7 @@
 
 use crate::SolveError;
 use crate::frame::timber::{CutUse, Made, Role, Timber, TimberId};
+use crate::mending::Fault;
 use crate::shape::Shape;
 use geometry::DVec3;
 
@@ -78,17 +79,25 @@ pub struct Bearings {
 /// Check a frame.
 ///
 /// # Errors
-/// The first thing found wrong, with the timbers and the place.
-pub fn frame(timbers: &[Timber], shapes: &[Option<Shape>], marks: &[String]) -> Result<Bearings, SolveError> {
-    let bodies: Vec<Option<Body>> = shapes.iter().map(|s| s.as_ref().map(body)).collect();
+/// All that is wrong: solids that are not sound, timbers that share wood,
+/// contacts that do not close.
+pub fn frame(timbers: &[Timber], shapes: &[Option<Shape>], marks: &[String]) -> Result<Bearings, Vec<Fault>> {
+    let mut faults = Vec::new();
+    let mut bodies: Vec<Option<Body>> = shapes.iter().map(|s| s.as_ref().map(body)).collect();
     for (k, shape) in shapes.iter().enumerate() {
-        if let (Some(shape), Some(body)) = (shape, &bodies[k]) {
-            closed(shape, body).map_err(|what| SolveError::Solid { mark: marks[k].clone(), what })?;
+        if let (Some(shape), Some(body)) = (shape, &bodies[k])
+            && let Err(what) = closed(shape, body)
+        {
+            let error = SolveError::Solid { mark: marks[k].clone(), what };
+            faults.push(Fault { error, on: k, with: None, cut: None });
+            // Nothing can be said of what it touches.
+            bodies[k] = None;
         }
     }
     let pairs = pairs_near(&bodies);
-    apart(&bodies, &pairs, marks)?;
-    contacts(timbers, &bodies, &neighbours(bodies.len(), &pairs), marks)
+    apart(&bodies, &pairs, marks, &mut faults);
+    let bearings = contacts(timbers, &bodies, &neighbours(bodies.len(), &pairs), marks, &mut faults);
+    if faults.is_empty() { Ok(bearings) } else { Err(faults) }
 }
 
 fn body(shape: &Shape) -> Body {
@@ -121,8 +130,8 @@ fn body(shape: &Shape) -> Body {
 
 /// Twice the area of a flat ring, along its normal.
 fn area_vector(ring: &[DVec3]) -> DVec3 {
-    let o = ring[0];
-    ring[1..].windows(2).map(|w| (w[0] - o).cross(w[1] - o)).fold(DVec3::ZERO, |a, b| a + b)
+    let Some((&o, rest)) = ring.split_first() else { return DVec3::ZERO };
+    rest.windows(2).map(|w| (w[0] - o).cross(w[1] - o)).fold(DVec3::ZERO, |a, b| a + b)
 }
 
 /// Every edge is walked once each way, and the volume is that of the parts.
@@ -165,7 +174,7 @@ fn closed(shape: &Shape, body: &Body) -> Result<(), String> {
     Ok(())
 }
 
-fn apart(bodies: &[Option<Body>], pairs: &[(usize, usize)], marks: &[String]) -> Result<(), SolveError> {
+fn apart(bodies: &[Option<Body>], pairs: &[(usize, usize)], marks: &[String], faults: &mut Vec<Fault>) {
     for &(a, b) in pairs {
         let (Some(ba), Some(bb)) = (&bodies[a], &bodies[b]) else { continue };
         if bb.low.cmpge(ba.high).any() || ba.low.cmpge(bb.high).any() {
@@ -174,16 +183,11 @@ fn apart(bodies: &[Option<Body>], pairs: &[(usize, usize)], marks: &[String]) ->
         let shared: f64 = ba.parts.iter().flat_map(|p| bb.parts.iter().map(move |q| shared_volume(p, q))).sum();
         if shared > MOST_SHARED {
             let at = (ba.low.max(bb.low) + ba.high.min(bb.high)) / 2.0;
-            return Err(SolveError::Clash {
-                first: marks[a].clone(),
-                second: marks[b].clone(),
-                volume: shared,
-                x: at.x,
-                y: at.y,
-            });
+            let (first, second) = (marks[a].clone(), marks[b].clone());
+            let error = SolveError::Clash { first, second, volume: shared, x: at.x, y: at.y };
+            faults.push(Fault { error, on: a, with: Some(b), cut: None });
         }
     }
-    Ok(())
 }
 
 /// Volume that two convex parts share: by the divergence theorem over the
@@ -265,7 +269,13 @@ fn contacts(
     bodies: &[Option<Body>],
     near: &[Vec<usize>],
     marks: &[String],
-) -> Result<Bearings, SolveError> {
+    faults: &mut Vec<Fault>,
+) -> Bearings {
+    let mut gap_in = |k: usize, other: usize, cut: Option<usize>, gap: f64, at: DVec3| {
+        let (first, second) = (marks[k].clone(), marks[other].clone());
+        let error = SolveError::Gap { first, second, gap, x: at.x, y: at.y };
+        faults.push(Fault { error, on: k, with: Some(other), cut });
+    };
     let mut touches: Vec<Vec<Option<TimberId>>> = timbers.iter().map(|t| vec![None; t.cuts.len()]).collect();
     let is_plate = |k: usize| matches!(timbers[k].role, Role::Plate { .. });
     for (k, t) in timbers.iter().enumerate() {
@@ -274,8 +284,7 @@ fn contacts(
             let found = bodies[id.index()].as_ref().and_then(|other| nearest_contact(mine, tag, other));
             let (gap, at) = found.unwrap_or((f64::INFINITY, mine.low));
             if gap > WIDEST_GAP {
-                let (first, second) = (marks[k].clone(), marks[id.index()].clone());
-                return Err(SolveError::Gap { first, second, gap, x: at.x, y: at.y });
+                gap_in(k, id.index(), None, gap, at);
             }
         }
         for (c, cut) in t.cuts.iter().enumerate() {
@@ -296,18 +305,13 @@ fn contacts(
                     break;
                 }
                 if Some(other) == declared {
-                    return Err(SolveError::Gap {
-                        first: marks[k].clone(),
-                        second: marks[other].clone(),
-                        gap,
-                        x: at.x,
-                        y: at.y,
-                    });
+                    gap_in(k, other, Some(c), gap, at);
+                    break;
                 }
             }
         }
     }
-    Ok(Bearings { touches })
+    Bearings { touches }
 }
 
 /// The closest facing pair between the faces of one cut and another body: gap

@@ -15,6 +15,7 @@ mod inside_frames;
 mod inside_house;
 mod inside_rows;
 mod lengthening;
+mod mended;
 mod openings;
 mod plate_corners;
 mod published;

@@ -236,7 +236,8 @@ fn ladders_and_barge_boards_finish_gables() {
     // that runs out through a gable which is carried up. Half of these gables
     // are far out of square to their eaves.
     barges.expect(220, 40);
-    others.expect(2500, 0);
+    // One board of these roofs meets a cripple rafter, and is told of.
+    others.expect(2500, 1);
 }
 
 /// A house with two gables: walls A and C carry eaves, B and D are gables.

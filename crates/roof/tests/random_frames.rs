@@ -4,7 +4,7 @@
 
 use crate::common::{Seed, random_job};
 
-/// How many roofs; a wider run is `cargo run --release -p roof --example many_frames`.
+/// How many roofs; a wider run is `cargo run --release -p roof --example houses`.
 const ROOFS: u64 = 400;
 
 /// Refusals allowed among them: eaves that close a notch are refused with

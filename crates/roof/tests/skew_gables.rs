@@ -115,3 +115,57 @@ fn strong_skews_keep_their_verge() {
         assert!(rungs + missing >= 32, "{by}: {rungs} rungs, {missing} told");
     }
 }
+
+#[test]
+fn three_hundred_rectangles_out_at_every_corner_keep_their_kinds() {
+    let mut seed = Seed::new(7);
+    for by in [3.0, 10.0, 30.0] {
+        for _ in 0..100 {
+            let (length, width) = (seed.between(5000.0, 12_000.0).round(), seed.between(4000.0, 8000.0).round());
+            let ideal = rectangle(length, width);
+            let real = ideal.map(|p| p.map(|v| v + seed.between(-by, by)));
+            let [real_s, ideal_s] = [real, ideal].map(|c| roof::solve(&gabled(c)).expect("a plain house"));
+            let [real_counts, ideal_counts] = [counts(&real_s), counts(&ideal_s)];
+            let kinds = |c: &BTreeMap<String, usize>| c.keys().cloned().collect::<Vec<_>>();
+            assert_eq!(kinds(&real_counts), kinds(&ideal_counts), "{real:?}");
+            for (kind, count) in &real_counts {
+                // A house that is a little shorter or wider may have a bay or a rung less or more.
+                let most = match kind.as_str() {
+                    "CommonRafter" | "GableLadder" | "Noggin" => 4,
+                    "Collar" => 1,
+                    _ => 0,
+                };
+                assert!(count.abs_diff(ideal_counts[kind]) <= most, "{kind}: {count} in {real:?}");
+            }
+            let lost = ["rungs-left-out", "no-barge-board", "no-gable-ladder", "collar-left-out", "collar-has-no-pair"];
+            for code in lost {
+                assert!(told(&real_s, code).is_empty(), "{code} in {real:?}");
+            }
+        }
+    }
+}
+
+#[test]
+fn collars_over_a_falling_ridge_lie_on_both_rafters() {
+    // The plates are 30 mm out of parallel: each collar is eased to both sides.
+    let s = roof::solve(&gabled([[0.0, 0.0], [8400.0, 0.0], [8400.0, 5170.0], [0.0, 5200.0]])).expect("it solves");
+    let collars = of_kind(&s, MemberKind::Collar);
+    assert_eq!(collars.len(), 8);
+    for m in collars {
+        let against: Vec<&str> = m.cuts.iter().filter_map(|c| c.against.as_deref()).collect();
+        assert_eq!(against.len(), 2, "{}: {against:?}", m.mark);
+    }
+}
+
+#[test]
+fn collars_with_no_pair_are_told_with_their_count() {
+    // A lean-to: nothing stands opposite its rafters.
+    let mut job = gabled(rectangle(6000.0, 3000.0));
+    job.walls[2].gable = true;
+    let s = roof::solve(&job).expect("it solves");
+    let inside =
+        of_kind(&s, MemberKind::CommonRafter).iter().filter(|m| (0.0..6000.0).contains(&m.axis.from[0])).count();
+    let told = told(&s, "collar-has-no-pair");
+    assert!(of_kind(&s, MemberKind::Collar).is_empty());
+    assert!(told.len() == 1 && told[0].starts_with(&format!("{inside} common rafters")), "{told:?} for {inside}");
+}

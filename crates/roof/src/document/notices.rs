@@ -16,6 +16,9 @@ const SHARE_ROUNDING: f64 = 1e-9;
 /// Steps in the fascia smaller than this are not worth a word, mm.
 const FASCIA_STEP: f64 = 1.0;
 
+/// A line longer than this that carries no timber is more than a stub, mm.
+const LONGEST_STUB: f64 = 500.0;
+
 struct List<'a> {
     job: &'a Job,
     out: Vec<Notice>,
@@ -273,7 +276,22 @@ fn purlins(list: &mut List, built: &[(TimberId, &Timber, &Member)]) {
 }
 
 fn left_out(list: &mut List, frame: &Frame) {
-    for t in frame.timbers.iter().filter(|t| t.gone && !t.is_rafter()) {
+    let lines = |t: &&Timber| t.gone && matches!(t.role, Role::Spine { .. });
+    for t in frame.timbers.iter().filter(lines) {
+        if t.run > LONGEST_STUB {
+            let (kind, head) = (t.kind.name(), t.head());
+            list.add(
+                NoticeLevel::Warn,
+                "line-without-timber",
+                format!("({:.0}, {:.0})", t.foot.x, t.foot.y),
+                format!(
+                    "There is no room for a {kind} from here to ({:.0}, {:.0}), beside the timbers next to it: rafters \
+                     that end on its line are to be run on or blocked to what stands there, on site.",
+                    head.x, head.y
+                ),
+            );
+            continue;
+        }
         list.add(
             NoticeLevel::Note,
             "too-short-to-frame",

@@ -2,6 +2,7 @@
 
 use super::survey;
 use crate::frame::heights::Heights;
+use crate::frame::is_ridge;
 use crate::solution::{FaceOut, LineKind, LineOut, PlanOut, WallOut};
 use geometry::surface::{ArcKind, FaceId, RoofArc, RoofPlane, Surface, WallId};
 use geometry::{Angle, DVec2, DVec3};
@@ -86,6 +87,7 @@ fn line(job: &Job, surface: &Surface, arc: &RoofArc) -> LineOut {
     let along = to - from;
     let run = along.truncate().length();
     let kind = match arc.kind {
+        _ if is_ridge(surface, arc) => LineKind::Ridge,
         ArcKind::Ridge => LineKind::Ridge,
         ArcKind::Hip | ArcKind::BrokenHip => LineKind::Hip,
         ArcKind::Valley => LineKind::Valley,

@@ -3,6 +3,7 @@
 
 use super::boards::{self, Draft, FOOT_CUT, HEAD_CUT};
 use super::contacts;
+use super::left_out::Tally;
 use super::verges::{self, Beside, VergeEdge};
 use crate::SolveError;
 use crate::carcass::Carcass;
@@ -28,6 +29,9 @@ const MOST_MOVES: f64 = 12.0;
 
 /// The rafter outside a gable ends at the verge to within this, mm.
 const AT_VERGE: f64 = 0.05;
+
+/// Why a rung finds no place.
+const NO_BEARING: &str = "other timbers stand there, or the rafters beside them give no bearing";
 
 /// Rungs further apart than the centres by less than this are not worth a
 /// word, mm.
@@ -57,23 +61,40 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
         );
         return Ok(());
     }
-    for edge in verges::of(carcass.surface).iter().filter(|e| e.rises(carcass.surface)) {
-        let beside = verges::rafters(carcass, edge);
+    let mut tally = Tally::of("rungs of the gable ladders");
+    let mut bare: Vec<WallId> = Vec::new();
+    for edge in verges::of(carcass.surface).iter().filter(|e| e.climbs()) {
+        let (started, wall) = (carcass.next_id(), edge.wall);
+        let beside = if edge.rises(carcass.surface) { verges::rafters(carcass, edge) } else { Vec::new() };
         let outermost = edge.at() + carcass.job.verge.overhang;
         let outside = |r: &&Beside| r.sides[0] > edge.at() && (r.sides[1] - outermost).abs() < AT_VERGE;
         for outer in beside.iter().filter(outside) {
             if edge.wedge(carcass.surface) > carcass.job.timber.rafter.centres * WIDEST_WEDGE {
                 // The rafters run into the wall one by one: a rung goes to the nearest.
-                rungs(carcass, edge, (&beside, outer), wanted);
+                rungs(carcass, edge, (&beside, outer), wanted, &mut tally);
                 continue;
             }
             let inside = beside.iter().filter(|r| r.outmost <= edge.at() + WORTH_TELLING);
             let along = |r: &&Beside| r.reach[1].min(outer.reach[1]) - r.reach[0].max(outer.reach[0]) > 0.0;
             let Some(nearest) = inside.clone().filter(along).map(|r| r.sides[1]).reduce(f64::max) else { continue };
             for inner in inside.filter(along).filter(|r| r.sides[1] >= nearest) {
-                rungs(carcass, edge, (core::slice::from_ref(inner), outer), wanted);
+                rungs(carcass, edge, (core::slice::from_ref(inner), outer), wanted, &mut tally);
             }
         }
+        let room = carcass.job.verge.overhang + carcass.job.verge.inset - rafter.thickness;
+        if carcass.next_id() == started && room >= NARROWEST {
+            bare.extend(wall.filter(|w| !bare.contains(w)));
+        }
+    }
+    let then = "Fit them on site.";
+    tally.tell(carcass, NoticeLevel::Warn, "rungs-left-out", then);
+    for wall in bare {
+        let letter = carcass.job.walls.get(wall.index()).map_or_else(String::new, |w| w.letter.clone());
+        let text = format!(
+            "A slope at the gable of wall {letter} has no ladder: no two rafters stand along its verge, inside the wall \
+             and outside it. Carry the verge on site."
+        );
+        carcass.remark(NoticeLevel::Warn, "no-gable-ladder", format!("wall {letter}"), text);
     }
     Ok(())
 }
@@ -88,7 +109,13 @@ fn nearest<'a>(inside: &'a [Beside], edge: &VergeEdge, up: f64) -> Option<&'a Be
 }
 
 /// The rungs between the rafter outside a gable and those inside.
-fn rungs(carcass: &mut Carcass<'_>, edge: &VergeEdge, (inside, outer): (&[Beside], &Beside), wanted: SpacedTimber) {
+fn rungs(
+    carcass: &mut Carcass<'_>,
+    edge: &VergeEdge,
+    (inside, outer): (&[Beside], &Beside),
+    wanted: SpacedTimber,
+    tally: &mut Tally,
+) {
     let plane = carcass.surface.face(edge.face).plane;
     let per_run = (1.0 + plane.tan_pitch * plane.tan_pitch).sqrt();
     let half = wanted.size.thickness / 2.0;
@@ -104,7 +131,6 @@ fn rungs(carcass: &mut Carcass<'_>, edge: &VergeEdge, (inside, outer): (&[Beside
     let bays = ((high - low) / wanted.centres).ceil().max(1.0);
     let bay = (high - low) / bays;
     let mut placed: Vec<f64> = Vec::new();
-    let mut missing = 0;
     let step = wanted.size.thickness * MOVED_BY;
     let moves = (bay / 2.0 / step).floor().clamp(0.0, MOST_MOVES) as i32;
     for k in 0..=bays as u32 {
@@ -124,16 +150,17 @@ fn rungs(carcass: &mut Carcass<'_>, edge: &VergeEdge, (inside, outer): (&[Beside
             Some((x, draft)) => {
                 boards::settle(carcass, vec![Some(draft)], &[]);
                 placed.push(x);
+                tally.fitted();
             }
             None if narrow => {}
-            None => missing += 1,
+            None => tally.missed(NO_BEARING, edge.wall),
         }
     }
-    tell(carcass, edge, &placed, missing, wanted);
+    tell(carcass, edge, &placed, wanted);
 }
 
-/// Say where rungs had to make way, and where there is no room for them.
-fn tell(carcass: &mut Carcass<'_>, edge: &VergeEdge, placed: &[f64], missing: u32, wanted: SpacedTimber) {
+/// Say where rungs had to make way.
+fn tell(carcass: &mut Carcass<'_>, edge: &VergeEdge, placed: &[f64], wanted: SpacedTimber) {
     let widest = placed.windows(2).map(|w| w[1] - w[0]).fold(0.0, f64::max);
     let name = edge
         .wall
@@ -147,18 +174,6 @@ fn tell(carcass: &mut Carcass<'_>, edge: &VergeEdge, placed: &[f64], missing: u3
             format!(
                 "A rung of the gable ladder of {name} makes way for what stands there: the widest bay is {widest:.0} mm \
                  from centre to centre."
-            ),
-        );
-    }
-    if missing > 0 {
-        let asked = placed.len() as u32 + missing;
-        carcass.remark(
-            NoticeLevel::Warn,
-            "rungs-left-out",
-            name.clone(),
-            format!(
-                "{missing} of the {asked} rungs of the gable ladder of {name} on one slope are left out: other timbers \
-                 stand there, or the rafters beside them give no bearing. Fit them on site."
             ),
         );
     }

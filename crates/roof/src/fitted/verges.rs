@@ -38,7 +38,12 @@ impl VergeEdge {
     /// Whether it rises up its face, square to the eaves or near enough for
     /// rafters and rungs along it.
     pub fn rises(&self, surface: &Surface) -> bool {
-        self.out.dot(surface.face(self.face).plane.inward).abs() < MOST_SKEW && self.ends[1].z - self.ends[0].z > LEVEL
+        self.out.dot(surface.face(self.face).plane.inward).abs() < MOST_SKEW && self.climbs()
+    }
+
+    /// Whether its two ends lie at different heights.
+    pub fn climbs(&self) -> bool {
+        self.ends[1].z - self.ends[0].z > LEVEL
     }
 
     /// How far it strays from straight up its face, mm along the eaves.

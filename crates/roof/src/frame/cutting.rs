@@ -363,9 +363,13 @@ fn passes_over(over: &Timber, under: &Timber) -> bool {
 
 /// Cut `weak` along the side of `firm` that takes the least off it.
 fn part(timbers: &mut [Timber], firm: usize, weak: usize) {
-    if timbers[firm].gone || !meet(&timbers[firm], &timbers[weak]) {
-        return;
+    if !timbers[firm].gone && meet(&timbers[firm], &timbers[weak]) {
+        part_from(timbers, firm, weak);
     }
+}
+
+/// Cut `weak`, which overlaps `firm`, along the side of `firm` that takes the least off it.
+fn part_from(timbers: &mut [Timber], firm: usize, weak: usize) {
     let Some(best) = parting(&timbers[firm], &timbers[weak]) else { return };
     let t = &timbers[weak];
     let toward = timbers[firm].footprint.corners().sum::<DVec2>() / timbers[firm].footprint.sides().len() as f64;
@@ -378,6 +382,22 @@ fn part(timbers: &mut [Timber], firm: usize, weak: usize) {
 fn cut_place(t: &Timber, half: HalfPlan, toward: DVec2) -> CutPlace {
     let lean = half.normal.dot(t.dir);
     if lean.abs() > 0.02 { if lean > 0.0 { CutPlace::Head } else { CutPlace::Foot } } else { t.end_near(toward) }
+}
+
+/// Cut one of two timbers to the other wherever their outlines overlap, even
+/// where one was taken to pass over the other: the second, or where a plate is
+/// one of them, the one that loses less.
+pub fn part_always(timbers: &mut [Timber], firm: usize, weak: usize) {
+    if timbers[firm].footprint.penetration(&timbers[weak].footprint) <= TOUCH {
+        return;
+    }
+    let is_plate = |k: usize| timbers[k].kind == MemberKind::WallPlate;
+    let lost = |f: usize, w: usize| parting(&timbers[f], &timbers[w]).map_or(f64::INFINITY, |p| p.lost);
+    if (is_plate(firm) || is_plate(weak)) && lost(weak, firm) < lost(firm, weak) {
+        part_from(timbers, weak, firm);
+    } else {
+        part_from(timbers, firm, weak);
+    }
 }
 
 fn parting(firm: &Timber, weak: &Timber) -> Option<Parting> {

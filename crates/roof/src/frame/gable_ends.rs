@@ -7,6 +7,7 @@
 //! of square the rafters follow the wall.
 
 use super::heights::{Heights, starts_upright};
+use super::pairing::Paired;
 use geometry::surface::{ArcKind, FaceId, Surface, WallId};
 use geometry::{DVec2, HalfPlan};
 use job::Job;
@@ -73,12 +74,22 @@ pub struct GableEnd {
 /// One edge of a face on a gable.
 #[derive(Clone, Copy)]
 struct Edge {
-    face: FaceId,
+    of: Paired,
     ends: [DVec2; 2],
     out: DVec2,
 }
 
 impl Edge {
+    /// Where a plan point lies along the axis of the group, mm, straight up the
+    /// slope that the edge ends.
+    fn along(&self, p: DVec2) -> f64 {
+        self.of.to_group(self.of.axis.dot(p))
+    }
+
+    fn is_square(&self) -> bool {
+        self.out.perp_dot(self.of.axis).abs() <= PARALLEL
+    }
+
     fn in_line(&self, other: &Self) -> bool {
         self.out.dot(other.out) > 0.0 && other.ends.iter().all(|p| self.out.dot(*p - self.ends[0]).abs() < ON_WALL)
     }
@@ -86,32 +97,31 @@ impl Edge {
 
 /// The gables that end the rows of rafters of some faces on the two sides of a
 /// ridge.
-pub fn of_group(job: &Job, surface: &Surface, heights: &Heights, faces: &[FaceId], axis: DVec2) -> Vec<GableEnd> {
-    let edges: Vec<Edge> = faces.iter().flat_map(|f| edges_of(surface, *f, axis)).collect();
+pub fn of_group(job: &Job, surface: &Surface, heights: &Heights, members: &[Paired]) -> Vec<GableEnd> {
+    let edges: Vec<Edge> = members.iter().flat_map(|m| edges_of(surface, m)).collect();
     let mut ends: Vec<GableEnd> = Vec::new();
     let mut told: Vec<Edge> = Vec::new();
     for edge in &edges {
-        if told.iter().any(|t| t.face == edge.face && t.in_line(edge)) {
+        if told.iter().any(|t| t.of.face == edge.of.face && t.in_line(edge)) {
             continue;
         }
         told.push(*edge);
         // The face lies on the left of its outline.
-        let inward = -edge.out.dot(axis).signum();
-        let square = edge.out.perp_dot(axis).abs() <= PARALLEL;
-        let along = |p: &DVec2| axis.dot(*p) * inward;
+        let inward = -edge.out.dot(edge.of.axis).signum();
+        let line = || edges.iter().filter(|e| edge.in_line(e));
+        let square = line().all(Edge::is_square);
         let reach = if square {
-            [axis.dot(edge.ends[0]); 2]
+            [edge.along(edge.ends[0]); 2]
         } else {
-            let all = edges.iter().filter(|e| edge.in_line(e)).flat_map(|e| &e.ends).map(along);
+            let all = line().flat_map(|e| e.ends.map(|p| e.along(p) * inward));
             let [low, high] = all.fold([f64::INFINITY, f64::NEG_INFINITY], |[l, h], s| [l.min(s), h.max(s)]);
             [high * inward, low * inward]
         };
-        let tails = edges.iter().filter(|e| edge.in_line(e)).map(|e| tail_of(job, surface, heights, e, axis));
-        let tail = tails.filter(|_| !square).map(|at| at * inward).reduce(f64::max).map(|at| at * inward);
+        let tails = line().filter(|_| !square).map(|e| tail_of(job, surface, heights, e) * inward);
         ends.push(GableEnd {
-            face: edge.face,
+            face: edge.of.face,
             reach,
-            tail,
+            tail: tails.reduce(f64::max).map(|at| at * inward),
             inward,
             upright: stands_on_upright_wall(job, surface, edge.ends),
             skew: (!square).then(|| (edge.out, edge.out.dot(edge.ends[0]))),
@@ -122,8 +132,8 @@ pub fn of_group(job: &Job, surface: &Surface, heights: &Heights, faces: &[FaceId
 
 /// Where along the axis the inner side of the tail of a rafter outside an edge
 /// ends, mm.
-fn tail_of(job: &Job, surface: &Surface, heights: &Heights, edge: &Edge, axis: DVec2) -> f64 {
-    let face = surface.face(edge.face);
+fn tail_of(job: &Job, surface: &Surface, heights: &Heights, edge: &Edge) -> f64 {
+    let (face, axis) = (surface.face(edge.of.face), edge.of.axis);
     let inward = face.plane.inward;
     let eaves = face.walls.iter().map(|w| heights.overhang(*w)).fold(0.0, f64::max);
     let low = if inward.dot(edge.ends[1] - edge.ends[0]) > 0.0 { edge.ends[0] } else { edge.ends[1] };
@@ -131,20 +141,20 @@ fn tail_of(job: &Job, surface: &Surface, heights: &Heights, edge: &Edge, axis: D
     let up = if inward.dot(along) < 0.0 { -along } else { along };
     let side = job.verge.overhang - job.timber.rafter.size.thickness;
     // Along the eaves line from the gable to that side, then down to the fascia.
-    axis.dot(low + axis * (side / edge.out.dot(axis)) - up * (eaves / up.dot(inward)))
+    edge.along(low + axis * (side / edge.out.dot(axis)) - up * (eaves / up.dot(inward)))
 }
 
 /// The edges of a face on gables that are near enough to square to its eaves.
-fn edges_of(surface: &Surface, face: FaceId, axis: DVec2) -> Vec<Edge> {
-    let f = surface.face(face);
+fn edges_of(surface: &Surface, of: &Paired) -> Vec<Edge> {
+    let f = surface.face(of.face);
     let n = f.outline.len();
     (0..n)
         .filter(|k| surface.arc(f.arcs[*k]).kind == ArcKind::Verge)
         .map(|k| {
             let ends = [k, (k + 1) % n].map(|k| surface.node(f.outline[k]).truncate());
-            Edge { face, ends, out: -(ends[1] - ends[0]).normalize_or_zero().perp() }
+            Edge { of: *of, ends, out: -(ends[1] - ends[0]).normalize_or_zero().perp() }
         })
-        .filter(|e| e.out != DVec2::ZERO && e.out.perp_dot(axis).abs() < MOST_SKEW)
+        .filter(|e| e.out != DVec2::ZERO && e.out.perp_dot(of.axis).abs() < MOST_SKEW)
         .collect()
 }
 

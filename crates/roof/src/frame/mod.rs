@@ -4,6 +4,7 @@ mod cutting;
 pub mod gable_ends;
 pub mod heights;
 mod joints;
+mod pairing;
 mod plate_corners;
 mod plates;
 mod rafters;
@@ -15,13 +16,14 @@ pub mod timber;
 pub mod trimming;
 
 use crate::SolveError;
+use crate::mending::Mends;
 use crate::openings::{self, Room};
 use crate::solution::MemberKind;
 use geometry::surface::Surface;
 use heights::Heights;
 use job::Job;
 use joints::Joints;
-pub use spines::LEAST_SPLAY;
+pub use spines::{LEAST_SPLAY, is_ridge};
 pub use stations::wall_at as station_wall;
 pub use supporting::FaceLine;
 use timber::{EndOn, Timber};
@@ -49,7 +51,7 @@ pub struct Frame {
 ///
 /// # Errors
 /// When the job's sizes cannot make a frame; see [`SolveError`].
-pub fn build(job: &Job, surface: &Surface) -> Result<Frame, SolveError> {
+pub fn build(job: &Job, surface: &Surface, mends: &Mends) -> Result<Frame, SolveError> {
     let heights = Heights::of(job)?;
     heights::check_eaves(job, surface, &heights)?;
     let timber = &job.timber;
@@ -73,11 +75,16 @@ pub fn build(job: &Job, surface: &Surface) -> Result<Frame, SolveError> {
     timbers.extend(plates::place(job, surface, &heights));
     cutting::resolve(job, surface, &mut timbers);
     plate_corners::join(job, surface, &mut timbers);
-    for t in &mut timbers {
+    for [firm, weak] in &mends.apart {
+        cutting::part_always(&mut timbers, *firm, *weak);
+    }
+    for (k, t) in timbers.iter_mut().enumerate() {
         let left = t.footprint.crossing(t.foot, t.dir).map_or(0.0, |[a, b]| b.0 - a.0);
         let seated = t.ends[0] != EndOn::Plate || t.footprint.reach(t.dir)[1] - t.dir.dot(t.foot) > LEAST_LEFT;
-        t.gone = t.kind != MemberKind::WallPlate && (left < LEAST_LEFT || !seated);
-        if t.gone && !t.is_rafter() && t.run > LONGEST_LEFT_OUT {
+        t.gone = mends.without.contains(&k)
+            || t.kind != MemberKind::WallPlate && (left < LEAST_LEFT || !seated)
+            || t.footprint.is_empty();
+        if t.gone && !mends.bare_lines && !mends.without.contains(&k) && !t.is_rafter() && t.run > LONGEST_LEFT_OUT {
             return Err(SolveError::Swallowed { kind: t.kind.name(), length: t.run, x: t.foot.x, y: t.foot.y });
         }
     }

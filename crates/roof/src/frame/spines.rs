@@ -7,12 +7,12 @@ use super::joints::Joints;
 use super::seating;
 use super::timber::{Body, EndOn, Made, Role, Timber, TimberId, Top};
 use crate::solution::{CutPlace, MemberKind};
-use geometry::surface::{ArcId, ArcKind, FaceId, NodeId, RoofPlane, Surface};
+use geometry::surface::{ArcId, ArcKind, FaceId, NodeId, RoofArc, RoofPlane, Surface};
 use geometry::{ConvexPlan, DVec2};
 use job::{HipEdge, HipLine, Job, RidgeTop, Section};
 
 /// Faces whose fall lines are nearer to opposite than this (as a cosine: 30°)
-/// meet in a ridge even when it slopes; otherwise the line is a broken hip.
+/// meet in a ridge even when it falls; otherwise the line is a hip.
 const RIDGE_FACING: f64 = -0.866;
 
 /// Ridges that miss one another by less than this are one line, mm: the gap
@@ -61,14 +61,12 @@ pub fn place(job: &Job, surface: &Surface, heights: &Heights, joints: &Joints) -
         if joints.of(arc.from) == joints.of(arc.to) {
             continue;
         }
-        let facing = surface.face(left).plane.inward.dot(surface.face(right).plane.inward);
         let kind = match arc.kind {
-            ArcKind::Ridge => MemberKind::RidgeBoard,
-            ArcKind::BrokenHip if facing < RIDGE_FACING => MemberKind::RidgeBoard,
+            _ if is_ridge(surface, arc) => MemberKind::RidgeBoard,
+            ArcKind::Ridge | ArcKind::Eaves | ArcKind::Verge | ArcKind::Abutment => continue,
             ArcKind::Hip | ArcKind::BrokenHip => MemberKind::HipRafter,
             ArcKind::Valley => MemberKind::ValleyRafter,
             ArcKind::PitchBreak => MemberKind::Purlin,
-            ArcKind::Eaves | ArcKind::Verge | ArcKind::Abutment => continue,
         };
         let arcs = vec![ArcId(k as u32)];
         runs.push(Run { arcs, kind, left, right, from: arc.from, to: arc.to, through: Vec::new() });
@@ -91,6 +89,24 @@ pub fn place(job: &Job, surface: &Surface, heights: &Heights, joints: &Joints) -
         }
     }
     Spines { timbers, of_arc }
+}
+
+/// Whether a line is a ridge, level or falling: its slopes face nearly opposite
+/// ways, and it does not run to a corner of plates.
+pub fn is_ridge(surface: &Surface, arc: &RoofArc) -> bool {
+    let (Some(left), Some(right)) = (arc.left, arc.right) else { return false };
+    let planes = [left, right].map(|f| surface.face(f).plane);
+    let opposite = planes[0].inward.dot(planes[1].inward) < RIDGE_FACING;
+    let over_plates = || {
+        let foot = surface.node(arc.from).z;
+        planes.iter().any(|p| foot > p.base_height + AT_CORNER)
+    };
+    match arc.kind {
+        ArcKind::Ridge => true,
+        ArcKind::BrokenHip => opposite,
+        ArcKind::Hip => opposite && over_plates(),
+        _ => false,
+    }
 }
 
 /// The ridge board against a wall: where a slope ends level against a wall

@@ -8,13 +8,15 @@
 
 use super::gable_ends::{self, Rake};
 use super::heights::Heights;
+use super::pairing::{self, Paired};
+use super::spines::is_ridge;
 use super::timber::{Timber, TimberId};
 use super::trimming::{self, Stood};
 use crate::SolveError;
 use crate::openings::Hole;
 use crate::solution::MemberKind;
 use geometry::DVec2;
-use geometry::surface::{ArcKind, FaceId, NodeId, Surface, WallId};
+use geometry::surface::{FaceId, NodeId, Surface, WallId};
 use job::{HipHead, Job, Spread};
 
 /// Two fixed stations keep at least this much daylight between them, mm: room
@@ -109,7 +111,7 @@ pub fn of_faces(
     heights: &Heights,
     holes: &[Hole],
 ) -> Result<(Vec<FaceStations>, Vec<Stood>), SolveError> {
-    let group = ridge_groups(surface);
+    let group = ridge_groups(surface, holes);
     let mut out = Vec::with_capacity(surface.faces.len());
     let mut stood = Vec::new();
     let mut count = 0;
@@ -118,48 +120,44 @@ pub fn of_faces(
             (0..surface.faces.len()).filter(|f| group[*f] == g).map(|f| FaceId(f as u32)).collect();
         let Some(&lead) = members.first() else { continue };
         let axis = -surface.face(lead).plane.inward.perp();
+        let members = pairing::across_ridges(surface, &members, axis);
         let fixed = fixed_stations(job, surface, timbers, of_arc, heights, &members, axis);
         let reach = members
             .iter()
-            .map(|f| face_reach(surface, *f, axis))
+            .map(|m| face_reach(surface, m.face, m.axis).map(|at| m.to_group(at)))
             .fold([f64::INFINITY, f64::NEG_INFINITY], |[lo, hi], [a, b]| [lo.min(a), hi.max(b)]);
         let expected = ((reach[1] - reach[0]) / job.timber.rafter.centres) as usize * members.len();
         count += expected;
         if count > MOST_STATIONS {
             return Err(SolveError::TooManyRafters { count, limit: MOST_STATIONS });
         }
-        if holes.iter().any(|h| members.contains(&h.face)) {
-            let (faces, trimmed) = trimming::stand(job, holes, axis, &fixed, &members, &|fixed| {
-                filled(job, surface, &members, axis, fixed, reach)
+        let faces: Vec<FaceId> = members.iter().map(|m| m.face).collect();
+        if holes.iter().any(|h| faces.contains(&h.face)) {
+            let (faces, trimmed) = trimming::stand(job, holes, axis, &fixed, &faces, &|fixed| {
+                filled(job, surface, &members, fixed, reach)
             })?;
             out.extend(faces);
             stood.extend(trimmed);
         } else {
-            out.extend(filled(job, surface, &members, axis, &fixed, reach));
+            out.extend(filled(job, surface, &members, &fixed, reach));
         }
     }
     Ok((out, stood))
 }
 
 /// The stations of a group's faces: the fixed ones and those between them.
-fn filled(
-    job: &Job,
-    surface: &Surface,
-    members: &[FaceId],
-    axis: DVec2,
-    fixed: &[Fixed],
-    reach: [f64; 2],
-) -> Vec<FaceStations> {
+fn filled(job: &Job, surface: &Surface, members: &[Paired], fixed: &[Fixed], reach: [f64; 2]) -> Vec<FaceStations> {
     let inner: Vec<f64> = fixed.iter().filter(|f| !f.outside).map(|f| f.at).collect();
     let spread = spread(job, &inner, reach);
-    let of_face = |&face: &FaceId| {
+    let of_face = |member: &Paired| {
+        let Paired { face, axis, .. } = *member;
         let [lo, hi] = face_reach(surface, face, axis);
         let own = |f: &&Fixed| f.face.is_none_or(|x| x == face);
         let mut stations: Vec<Station> = fixed
             .iter()
             .filter(own)
             .map(|f| Station {
-                at: f.at,
+                at: member.to_own(f.at),
                 node: f.node,
                 outside: f.outside,
                 trims: f.trims.iter().find(|(on, _)| *on == face).map(|(_, reach)| *reach),
@@ -168,6 +166,7 @@ fn filled(
             .collect();
         let foreign = fixed.iter().filter(|f| !own(f) && !f.outside && !f.alone).map(|f| (f.at, !f.trims.is_empty()));
         for (at, trims) in spread.iter().map(|at| (*at, false)).chain(foreign) {
+            let at = member.to_own(at);
             let apart = |s: &Station| if trims || s.trims.is_some() { trimming::apart(job) } else { SAME };
             if at > lo && at < hi && stations.iter().all(|s| (s.at - at).abs() > apart(s)) {
                 stations.push(Station::free(at));
@@ -179,14 +178,16 @@ fn filled(
     members.iter().map(of_face).collect()
 }
 
-/// The group of every face: faces across a ridge from one another, with
-/// parallel walls, are one group, numbered by its first face.
-fn ridge_groups(surface: &Surface) -> Vec<usize> {
+/// The group of every face: faces across a ridge from one another are one
+/// group, numbered by its first face. Their walls are parallel, or nearly so
+/// where no hole asks for one measure along all of them.
+fn ridge_groups(surface: &Surface, holes: &[Hole]) -> Vec<usize> {
     let mut group: Vec<usize> = (0..surface.faces.len()).collect();
-    for arc in surface.arcs.iter().filter(|a| a.kind == ArcKind::Ridge) {
+    for arc in surface.arcs.iter().filter(|a| is_ridge(surface, a)) {
         let (Some(a), Some(b)) = (arc.left, arc.right) else { continue };
         let turn = surface.face(a).plane.inward.perp_dot(surface.face(b).plane.inward);
-        if turn.abs() > PARALLEL {
+        let most = if holes.is_empty() { pairing::MOST_TURN } else { PARALLEL };
+        if turn.abs() > most {
             continue;
         }
         let (keep, drop) = (group[a.index()].min(group[b.index()]), group[a.index()].max(group[b.index()]));
@@ -209,17 +210,18 @@ fn fixed_stations(
     timbers: &[Timber],
     of_arc: &[Option<TimberId>],
     heights: &Heights,
-    members: &[FaceId],
+    members: &[Paired],
     axis: DVec2,
 ) -> Vec<Fixed> {
     let t = job.timber.rafter.size.thickness;
     let mut fixed: Vec<Fixed> = Vec::new();
-    for &face in members {
+    for member in members {
+        let face = member.face;
         let f = surface.face(face);
         let n = f.outline.len();
         for k in 0..n {
             let node = f.outline[k];
-            let at = axis.dot(surface.node(node).truncate());
+            let at = member.to_group(member.axis.dot(surface.node(node).truncate()));
             let sides = [f.arcs[(k + n - 1) % n], f.arcs[k]].map(|a| of_arc[a.index()].map(|id| &timbers[id.index()]));
             let [Some(a), Some(b)] = sides else { continue };
             match (a.kind, b.kind) {
@@ -254,7 +256,7 @@ fn fixed_stations(
             }
         }
     }
-    for end in gable_ends::of_group(job, surface, heights, members, axis) {
+    for end in gable_ends::of_group(job, surface, heights, members) {
         let [mut inmost, outmost] = end.reach;
         if let Some(tail) = end.tail.filter(|_| end.upright) {
             // Clear of the tails outside, however far out of square they run.

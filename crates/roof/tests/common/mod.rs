@@ -8,36 +8,7 @@ use job::{
     StrengthClass, Strong, TailCut, Timber, Verge, Wall,
 };
 
-/// A small generator of pseudo-random numbers (xorshift64*), the same everywhere.
-pub struct Seed(u64);
-
-impl Seed {
-    pub fn new(seed: u64) -> Self {
-        Self(seed.wrapping_mul(0x9E37_79B9_7F4A_7C15) | 1)
-    }
-
-    pub fn next(&mut self) -> u64 {
-        self.0 ^= self.0 >> 12;
-        self.0 ^= self.0 << 25;
-        self.0 ^= self.0 >> 27;
-        self.0.wrapping_mul(0x2545_F491_4F6C_DD1D)
-    }
-
-    /// A number in `0..n`.
-    pub fn below(&mut self, n: u64) -> u64 {
-        (self.next() >> 33) % n
-    }
-
-    /// A number in `lo..hi`.
-    pub fn between(&mut self, lo: f64, hi: f64) -> f64 {
-        lo + (hi - lo) * (self.next() >> 11) as f64 / (1u64 << 53) as f64
-    }
-
-    /// True once in `n`.
-    pub fn once_in(&mut self, n: u64) -> bool {
-        self.below(n) == 0
-    }
-}
+pub use trials::Seed;
 
 fn letter(k: usize) -> String {
     job::wall_letter(k)
