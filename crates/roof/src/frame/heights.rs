@@ -98,31 +98,49 @@ pub fn notch(job: &Job, upstand: f64, pitch_deg: f64) -> f64 {
     job.timber.rafter.size.depth - upstand * Angle::deg(pitch_deg).cos()
 }
 
+/// Eaves that would meet further from a corner of the plan than this many
+/// overhangs end square at it: the walls hardly bend there, and the fascia
+/// steps from one to the other.
+const FURTHEST_MITRE: f64 = 4.0;
+
 /// Refuse eaves that close a courtyard or a notch: every eaves line must keep
 /// the direction of its wall, and the outline must not cross itself.
 pub fn check_eaves(job: &Job, surface: &Surface, heights: &Heights) -> Result<(), SolveError> {
     let mut first = 0;
     let mut outlines = Vec::with_capacity(surface.loops.len());
+    let mut owners: Vec<(usize, usize, WallId)> = Vec::new();
     let mut longest = 0.0_f64;
     for ring in &surface.loops {
         let n = ring.len();
         let wall = |k: usize| WallId((first + k % n) as u32);
         let dir = |k: usize| (ring[(k + 1) % n] - ring[k % n]).normalize_or_zero();
+        // Where the eaves of the wall before a corner end, and those of the wall after it start.
         let corner = |k: usize| {
             let (before, after) = ((k + n - 1) % n, k % n);
-            outset_corner(
-                ring[k % n],
-                [dir(before), dir(after)],
-                [heights.overhang(wall(before)), heights.overhang(wall(after))],
-            )
+            let (dirs, overhangs) =
+                ([dir(before), dir(after)], [wall(before), wall(after)].map(|w| heights.overhang(w)));
+            let meet = outset_corner(ring[k % n], dirs, overhangs);
+            let furthest = FURTHEST_MITRE * overhangs[0].max(overhangs[1]);
+            if dirs[0].dot(dirs[1]) > 0.0 && (meet - ring[k % n]).length() > furthest {
+                [0, 1].map(|side| ring[k % n] - dirs[side].perp() * overhangs[side])
+            } else {
+                [meet; 2]
+            }
         };
-        let outline: Vec<DVec2> = (0..n).map(corner).collect();
+        let corners: Vec<[DVec2; 2]> = (0..n).map(corner).collect();
+        let mut outline = Vec::with_capacity(n);
         for k in 0..n {
             let overhang = heights.overhang(wall(k));
             longest = longest.max(overhang);
-            if (outline[(k + 1) % n] - outline[k]).dot(dir(k)) <= 0.0 {
+            if (corners[(k + 1) % n][0] - corners[k][1]).dot(dir(k)) <= 0.0 {
                 return Err(closes(job, wall(k), overhang));
             }
+            if corners[k][0] != corners[k][1] {
+                outline.push(corners[k][0]);
+                owners.push((outlines.len(), outline.len() - 1, wall(k)));
+            }
+            outline.push(corners[k][1]);
+            owners.push((outlines.len(), outline.len() - 1, wall(k)));
         }
         outlines.push(outline);
         first += n;
@@ -136,8 +154,8 @@ pub fn check_eaves(job: &Job, surface: &Surface, heights: &Heights) -> Result<()
             _ => None,
         });
         if let Some((ring, corner)) = crossing {
-            let before: usize = surface.loops.iter().take(ring).map(Vec::len).sum();
-            let wall = WallId((before + corner) as u32);
+            let owner = owners.iter().find(|(r, c, _)| (*r, *c) == (ring, corner));
+            let wall = owner.map_or(WallId(0), |(_, _, wall)| *wall);
             return Err(closes(job, wall, heights.overhang(wall)));
         }
     }
