@@ -140,9 +140,11 @@ fn difference(a: &Member, b: &Member, mirrored: bool, within: f64) -> Option<f64
 /// How far the corner of `a` that is furthest from all of `b` is from them, mm.
 fn farthest(a: &[[f64; 3]], b: &[[f64; 3]], side: f64, within: f64) -> Option<f64> {
     let mut most = 0.0_f64;
-    for p in a {
+    for (k, p) in a.iter().enumerate() {
         let off = |q: &[f64; 3]| (p[0] - q[0]).abs().max((p[1] - q[1]).abs()).max((p[2] - side * q[2]).abs());
-        let nearest = b.iter().map(off).fold(f64::INFINITY, f64::min);
+        // Pieces made alike mostly have their corners in one order.
+        let own = b.get(k).map_or(f64::INFINITY, off);
+        let nearest = if own <= SAME { own } else { b.iter().map(off).fold(own, f64::min) };
         if nearest > within {
             return None;
         }
