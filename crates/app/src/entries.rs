@@ -40,6 +40,7 @@ const GROUPS: &[(&str, &str)] = &[
     ("openings.*", "Opening"),
     ("dormers.*", "Dormer"),
     ("bearings.*", "Bearing"),
+    ("bench", "On the bench"),
     ("loads", "Loads"),
     ("strength", "Strength"),
     ("order", "Ordering and sawing"),

@@ -5,6 +5,7 @@ use roof::solution::{BoltWay, CutPlace, Member, PatternPiece, Solution, SpliceFo
 use crate::cover::key_figures;
 use crate::heel;
 use crate::layout::Room;
+use crate::lists::alike_to;
 use crate::marks::ranges;
 use crate::page::{BOTTOM, LEFT, Page, RIGHT, ROOM, TOP};
 use crate::piece_view;
@@ -118,7 +119,8 @@ fn heading(
     let mut lines = Vec::new();
     match (mirrored, &piece.mirror_of) {
         (Some(other), _) => {
-            let these = format!("{} as drawn: {}.", piece.count, ranges(&piece.members));
+            let alike = alike_to(if other.differ_mm > piece.differ_mm { other } else { piece }, lengths);
+            let these = format!("{} as drawn: {}{alike}.", piece.count, ranges(&piece.members));
             let those = format!("{} mirrored, every bevel to the other hand: {}.", other.count, ranges(&other.members));
             lines.extend([these, those]);
         }
@@ -126,7 +128,7 @@ fn heading(
         (None, None) => {}
     }
     if mirrored.is_none() && (piece.members.len() > 1 || piece.members.first() != Some(&piece.mark)) {
-        lines.push(format!("for {}", ranges(&piece.members)));
+        lines.push(format!("for {}{}", ranges(&piece.members), alike_to(piece, lengths)));
     }
     let most = 3 - lines.len().min(2);
     let lines: Vec<String> = lines.iter().flat_map(|l| WORDS.wrap_at_most(&one_line(l), ROOM, most)).take(2).collect();

@@ -1,6 +1,6 @@
 //! The cutting list.
 
-use roof::solution::{Member, Solution};
+use roof::solution::{Member, PatternPiece, Solution};
 
 use crate::flow::Flow;
 use crate::marks::ranges;
@@ -42,7 +42,7 @@ pub fn pages(solution: &Solution) -> Vec<Page> {
             length(|m| m.cut_length_mm),
             length(|m| m.stock_length_mm),
             piece.mirror_of.clone().unwrap_or_default(),
-            ranges(&piece.members),
+            format!("{}{}", ranges(&piece.members), alike_to(piece, lengths)),
         ];
         table.row(&cells, MOST_LINES);
     }
@@ -50,6 +50,11 @@ pub fn pages(solution: &Solution) -> Vec<Page> {
     flow.space(6.0);
     totals(&mut flow, solution, lengths);
     flow.finish()
+}
+
+/// How far timbers of one piece differ, where that is worth a word.
+pub fn alike_to(piece: &PatternPiece, lengths: Lengths) -> String {
+    if piece.differ_mm > 0.0 { format!(" (alike to {})", lengths.write(piece.differ_mm)) } else { String::new() }
 }
 
 fn totals(flow: &mut Flow, solution: &Solution, lengths: Lengths) {

@@ -151,10 +151,11 @@ pub use pitch::{PitchError, parse_pitch};
 pub use read::{PlanChecker, read, read_with};
 pub use schema::schema;
 pub use types::{
-    AccessAsked, AccessKind, BearingLine, Carried, CollarTimber, Covering, CoveringChoice, Day, Distance, Dormer,
-    DormerKind, Eaves, Fascia, Feet, Ground, HipEdge, HipHead, HipLine, HipTimber, Job, JointRules, LEAST_BEARING,
-    LengthUnit, NogginTimber, Opening, OpeningKind, OrderAim, Ordering, PACKING, Parts, Per, PriceOf, ProgrammeAsked,
-    PurlinSet, PurlinTimber, RafterTimber, RidgeAs, RidgeRun, RidgeTimber, RidgeTop, Section, SettingOut, SpacedTimber,
-    SpliceKind, Spread, Sprocket, StockTimber, StrengthClass, Strong, Survey, TRUE_AT_MOST, TRUE_WITHIN, TailCut,
-    TickState, Ticked, Timber, UpperSlope, ValleyAs, Verge, WALL, Wall, Wood, WorkItem, YardTimber,
+    AccessAsked, AccessKind, BearingLine, Bench, Carried, CollarTimber, Covering, CoveringChoice, Day, Distance,
+    Dormer, DormerKind, Eaves, Fascia, Feet, Ground, HipEdge, HipHead, HipLine, HipTimber, Job, JointRules,
+    LEAST_BEARING, LengthUnit, NogginTimber, Opening, OpeningKind, OrderAim, Ordering, PACKING, Parts, Per, PriceOf,
+    ProgrammeAsked, PurlinSet, PurlinTimber, RafterTimber, RidgeAs, RidgeRun, RidgeTimber, RidgeTop, Section,
+    SettingOut, SpacedTimber, SpliceKind, Spread, Sprocket, StockTimber, StrengthClass, Strong, Survey, TRUE_AT_MOST,
+    TRUE_WITHIN, TailCut, TickState, Ticked, Timber, UpperSlope, ValleyAs, Verge, WALL, Wall, Wood, WorkItem,
+    YardTimber,
 };

@@ -249,6 +249,13 @@ pub(crate) const SERVICE: Limits = Limits { least: 1.0, most: 3.0, why: "There a
 pub(crate) const KERF: Limits =
     Limits { least: 0.5, most: 10.0, why: "No saw for timber takes less than half a millimetre or more than ten" };
 
+/// How far pieces of one pattern may differ.
+pub(crate) const ALIKE: Limits = Limits {
+    least: 0.0,
+    most: 5.0,
+    why: "0 makes a pattern of every difference that a rule shows; cuts out by more than 5 mm do not bear",
+};
+
 /// What is cut off to square an end.
 pub(crate) const TRIM: Limits = Limits { least: 0.0, most: 300.0, why: "More than 300 mm off each end is no squaring" };
 

@@ -24,6 +24,10 @@ const ACROSS_THE_GRAIN: f64 = 45.0;
 /// its top edge.
 const ALONG_EDGE: f64 = 0.05;
 
+/// A top that is out of square by less than this over its thickness is left as
+/// it is sawn, mm.
+const WORTH_PLANING: f64 = 0.5;
+
 /// A face that looks up by less than this (as a sine) is plumb.
 const OFF_PLUMB: f64 = 1e-9;
 
@@ -167,12 +171,19 @@ fn birdsmouth(t: &Timber, per_run: f64) -> Option<Birdsmouth> {
 /// Backing angles left and right from square across: tan = n_z / n_y of the
 /// roof planes in the timber's own axes.
 fn backing(t: &Timber, axes: &Axes) -> Option<[f64; 2]> {
-    let Top::Backed { left, right, .. } = t.top else { return None };
+    let (left, right) = match t.top {
+        Top::Backed { left, right, .. } => (left, right),
+        Top::Planed(plane) => (plane, plane),
+        Top::Flat => return None,
+    };
     let angle = |plane: RoofPlane, side: f64| {
         let n = axes.vector((plane.inward * -plane.tan_pitch).extend(1.0).normalize());
         Angle::from_rise_run(n.z * side, n.y).to_deg()
     };
-    Some([angle(left, 1.0), angle(right, -1.0)])
+    let both = [angle(left, 1.0), angle(right, -1.0)];
+    let across = t.section.thickness * Angle::deg(both[0]).tan().abs();
+    // Nobody takes a plane to less.
+    (across > WORTH_PLANING || matches!(t.top, Top::Backed { .. })).then_some(both)
 }
 
 /// The cuts that are left on the solid, from tail to head, the tape marks of

@@ -39,7 +39,9 @@ pub fn cells_of(job: &Job, heights: &Heights, timber: &mut Timber) -> Result<Vec
         }
     } else {
         let upstand = heights.upstand;
-        let (top, under) = (timber.flat_height_fn(), timber.under_height_fn());
+        let (flat, under) = (timber.flat_height_fn(), timber.under_height_fn());
+        let planed = if let Top::Planed(plane) = timber.top { Some(plane) } else { None };
+        let top = |p| planed.map_or_else(|| flat(p), |plane| plane.height_at(p) + upstand);
         let mut cell = Some(Cell::prism(&timber.footprint, under, top, Made::Underside, Made::Top));
         if let Top::Backed { left, right, .. } = timber.top {
             cell = cell.and_then(|c| c.clipped(raised(left, upstand), Made::TopLeft));

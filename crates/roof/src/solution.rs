@@ -380,17 +380,26 @@ pub struct SolidOut {
 /// Members cut alike.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct PatternPiece {
-    /// Its mark: that of its first member, whose figures the card shows.
+    /// Its mark: that of the member whose figures the card shows.
     pub mark: String,
     /// Kind.
     pub kind: MemberKind,
     /// How many to cut.
     pub count: u32,
-    /// Marks of all members cut from it.
+    /// Marks of all members cut from it, its own among them.
     pub members: Vec<String>,
     /// The piece that is its mirror image, if the job has one.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub mirror_of: Option<String>,
+    /// How far any of them differs from it in any size, mm; 0 where that is
+    /// less than a pencil line.
+    #[serde(skip_serializing_if = "is_nothing", default)]
+    pub differ_mm: f64,
+}
+
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "serde asks with a reference")]
+fn is_nothing(mm: &f64) -> bool {
+    *mm == 0.0
 }
 
 /// A strip of running dimensions along a plate or ridge.

@@ -2,6 +2,7 @@
 
 #![allow(missing_docs, reason = "a test")]
 
+mod alike;
 mod board_rows;
 mod common;
 mod corner_rows;
@@ -22,6 +23,7 @@ mod published;
 mod random_frames;
 mod reading;
 mod refusals;
+mod skew_gables;
 mod splice_rows;
 mod square_rows;
 mod surveyed;

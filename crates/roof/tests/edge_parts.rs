@@ -233,9 +233,11 @@ fn ladders_and_barge_boards_finish_gables() {
     );
     rungs.expect(1000, 0);
     // Left out: boards that start on top of a lower ridge, or beside a hip
-    // that runs out through a gable which is carried up.
-    barges.expect(120, 25);
-    others.expect(2500, 0);
+    // that runs out through a gable which is carried up. Half of these gables
+    // are far out of square to their eaves.
+    barges.expect(220, 40);
+    // One board of these roofs meets a cripple rafter, and is told of.
+    others.expect(2500, 1);
 }
 
 /// A house with two gables: walls A and C carry eaves, B and D are gables.

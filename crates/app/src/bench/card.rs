@@ -110,6 +110,10 @@ fn notices(writing: &Writing, solution: &Solution, piece: &PatternPiece, member:
     if piece.count > 1 {
         notices.push(CAUTION.to_owned());
     }
+    if piece.differ_mm > 0.0 {
+        let most = writing.length(piece.differ_mm);
+        notices.push(format!("These timbers differ by up to {most}: cut them all as this one."));
+    }
     if member.backing_deg.is_some_and(|both| both.iter().any(|deg| *deg != 0.0)) {
         notices.push(BACK_LAST.to_owned());
     }

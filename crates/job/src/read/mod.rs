@@ -1,6 +1,7 @@
 //! Reads a job file: text in, checked job or every fault out.
 
 mod bearings;
+mod bench;
 mod cross;
 mod done;
 mod dormers;
@@ -73,6 +74,7 @@ pub fn read_with(text: impl AsRef<[u8]>, checker: &PlanChecker<'_>) -> Result<Jo
     let openings = openings::read(&mut reader, &root, &roof.walls);
     let dormers = dormers::read(&mut reader, &root, &roof.walls);
     let bearings = bearings::read(&mut reader, &root);
+    let bench = bench::read(&mut reader, &root);
     let carried = strength::carried(&mut reader, &root);
     let strong = strength::strong(&mut reader, &root);
     let order = order::read(&mut reader, &root);
@@ -103,6 +105,7 @@ pub fn read_with(text: impl AsRef<[u8]>, checker: &PlanChecker<'_>) -> Result<Jo
         openings: openings.into_iter().map(|read| read.opening).collect(),
         dormers: dormers.into_iter().map(|read| read.dormer).collect(),
         bearings,
+        bench,
         carried,
         strong,
         ordering: order.ordering,

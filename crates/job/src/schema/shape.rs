@@ -11,8 +11,8 @@ use crate::{Fascia, HipEdge, HipHead, HipLine, LengthUnit, RidgeRun, RidgeTop, S
 use named::{BearingKeys, DoneKeys, DormerKeys, LoadsKeys, OpeningKeys, StrengthKeys};
 use order::{CoveringKeys, OrderKeys, PriceKeys, StockKeys, YardKeys};
 use parts::{
-    AngleTieKeys, BargeKeys, BinderKeys, CeilingJoistKeys, CollarKeys, DragonTieKeys, FasciaKeys, FilletKeys,
-    HangerKeys, JointKeys, LadderKeys, LayBoardKeys, NogginKeys, PurlinKeys, SoffitKeys, StrutKeys,
+    AngleTieKeys, BargeKeys, BenchKeys, BinderKeys, CeilingJoistKeys, CollarKeys, DragonTieKeys, FasciaKeys,
+    FilletKeys, HangerKeys, JointKeys, LadderKeys, LayBoardKeys, NogginKeys, PurlinKeys, SoffitKeys, StrutKeys,
 };
 use schemars::JsonSchema;
 use site::{AccessKeys, ProgrammeKeys, RecordKeys};
@@ -34,6 +34,7 @@ pub(super) struct JobFile {
     openings: BTreeMap<String, OpeningKeys>,
     dormers: BTreeMap<String, DormerKeys>,
     bearings: BTreeMap<String, BearingKeys>,
+    bench: BenchKeys,
     loads: LoadsKeys,
     strength: StrengthKeys,
     order: OrderKeys,

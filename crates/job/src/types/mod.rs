@@ -1,6 +1,7 @@
 //! A checked job: every value resolved, every default filled in. This is what
 //! the rest of the core reads.
 
+mod bench;
 mod openings;
 mod order;
 mod parts;
@@ -10,6 +11,7 @@ mod site;
 mod strength;
 mod survey;
 
+pub use bench::Bench;
 pub use openings::{BearingLine, Distance, Dormer, DormerKind, Opening, OpeningKind, ValleyAs};
 pub use order::{CoveringChoice, OrderAim, Ordering, Per, PriceOf, StockTimber, YardTimber};
 pub use parts::{
@@ -62,6 +64,8 @@ pub struct Job {
     pub dormers: Vec<Dormer>,
     /// Lines inside the plan that carry load down, in the order of the file.
     pub bearings: Vec<BearingLine>,
+    /// How timber is cut on the bench.
+    pub bench: Bench,
     /// What the roof carries; `None` when nothing is written of it, and then
     /// no strength is checked.
     pub carried: Option<Carried>,

@@ -118,7 +118,8 @@ fn rafters(job: &Job, surface: &Surface, timbers: &[Timber], marks: &mut Marks) 
         .filter(|(_, t)| t.is_numbered())
         .filter_map(|(k, t)| {
             let Role::Rafter { face } = t.role else { return None };
-            let axis = -t.dir.perp();
+            // Square to the face: rafters along a gable may run out of square.
+            let axis = -surface.face(face).plane.inward.perp();
             let at = axis.dot(t.foot);
             let wall = t.tails.first().map(|e| e.wall).or_else(|| station_wall(surface, face, axis, at))?;
             Some((wall.index(), at, t.dir.dot(t.foot), k))

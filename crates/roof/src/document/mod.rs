@@ -41,7 +41,7 @@ pub fn of(
             Some((TimberId(*k as u32), member))
         })
         .unzip();
-    let pieces = pieces::group(&mut members);
+    let pieces = pieces::group(&mut members, job.bench.alike_within);
     let refs: Vec<(TimberId, &Timber, &Member)> =
         ids.iter().zip(&members).map(|(id, m)| (*id, &timbers[id.index()], m)).collect();
     let setting_out = setting_out::strips(job, surface, &refs);

@@ -8,8 +8,8 @@ use crate::SolveError;
 use crate::carcass::Carcass;
 use crate::frame::timber::Made;
 use crate::solution::{MemberKind, NoticeLevel};
-use geometry::Plane;
-use geometry::surface::WallId;
+use geometry::surface::{RoofPlane, WallId};
+use geometry::{DVec2, Plane};
 use job::Section;
 
 /// A board touches a rafter when it stands off it by less than this, mm.
@@ -17,6 +17,10 @@ const TOUCHES: f64 = 0.05;
 
 /// An edge starts at the plates when it misses their corner by less, mm.
 const AT_CORNER: f64 = 0.5;
+
+/// A line where two slopes meet that crosses their verge more slantwise than
+/// this (as a sine) makes no mitre.
+const LEAST_CROSSING: f64 = 0.3;
 
 /// Fit the barge boards.
 ///
@@ -57,14 +61,14 @@ enum Carried {
 /// What carries the board of an edge whose back lies at `back` along the
 /// outward vector.
 fn carried(carcass: &Carcass<'_>, edge: &VergeEdge, back: f64) -> Carried {
-    if !edge.is_square(carcass.surface) {
+    if !edge.rises(carcass.surface) {
         return Carried::Nothing;
     }
     let plane = carcass.surface.face(edge.face).plane;
     let [low, high] = edge.ends.map(|p| plane.inward.dot(p.truncate()) - plane.offset);
     let abreast = |reach: [f64; 2]| reach[0] < high && reach[1] > low;
     let beside = verges::rafters(carcass, edge);
-    let behind = beside.iter().filter(|r| abreast(r.reach)).map(|r| back - r.sides[1]).find(|gap| *gap > -TOUCHES);
+    let behind = beside.iter().filter(|r| abreast(r.reach)).map(|r| back - r.outmost).find(|gap| *gap > -TOUCHES);
     match behind {
         Some(gap) if gap < TOUCHES => Carried::Rafter,
         Some(gap) if edge.wall.is_some() => Carried::Packing(gap),
@@ -106,14 +110,23 @@ fn board(
     size: Section,
 ) -> Option<Draft> {
     let plane = carcass.surface.face(edge.face).plane;
-    let slope = plane.inward.extend(plane.tan_pitch).normalize();
-    let normal = (plane.inward * -plane.tan_pitch).extend(1.0).normalize();
+    // Along the verge, upright: its top falls with its line, not across it.
+    let up = edge.up(carcass.surface);
+    let rise = plane.tan_pitch * plane.inward.dot(up);
+    let slope = up.extend(rise).normalize();
+    let normal = (up * -rise).extend(1.0).normalize();
     let foot = edge.ends[0].truncate();
     let flat = foot + edge.out * (back + size.thickness / 2.0 - edge.at());
     let top = flat.extend(plane.height_at(flat) + carcass.heights.upstand);
     let axes = boards::axes(top - normal * size.depth, slope, normal);
     let upright = |k: usize| {
-        let out = if k == 1 { plane.inward } else { -plane.inward };
+        let away = if k == 1 { plane.inward } else { -plane.inward };
+        let across = edges
+            .iter()
+            .filter(|o| o.face != edge.face && o.in_line(edge) && edge.joins(o) == Some(k == 1))
+            .find_map(|o| meeting(plane, carcass.surface.face(o.face).plane, up));
+        // Where two boards meet, over the line where their slopes do.
+        let out = across.map_or(away, |n| if n.dot(away) < 0.0 { -n } else { n });
         Plane::through(edge.ends[k], out.extend(0.0))
     };
     let over = lines.iter().find_map(|l| Some((l, raised_at(l, edge)?)));
@@ -134,6 +147,13 @@ fn board(
         }
     }
     Some(draft)
+}
+
+/// Unit plan vector square to the line where two slopes meet, if that crosses
+/// a verge along `along`.
+fn meeting(a: RoofPlane, b: RoofPlane, along: DVec2) -> Option<DVec2> {
+    let across = (a.inward * a.tan_pitch - b.inward * b.tan_pitch).normalize_or_zero();
+    (across.dot(along).abs() > LEAST_CROSSING).then_some(across)
 }
 
 /// The end of a line's eaves that starts where an edge ends: above it, as at a

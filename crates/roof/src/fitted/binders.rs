@@ -7,11 +7,13 @@
 use super::beam::{Beam, covers, crossing};
 use super::clearing::{cleared, is_clear};
 use super::hangers;
+use super::left_out::Tally;
 use crate::SolveError;
 use crate::carcass::Carcass;
-use crate::frame::timber::{Made, Timber, TimberId};
+use crate::frame::timber::{Made, Role, Timber, TimberId};
 use crate::solution::{MemberKind, NoticeLevel};
 use geometry::DVec2;
+use geometry::surface::WallId;
 
 /// Binders and supports stand no further apart than this, mm (common practice;
 /// reference/strength.md gives the same for purlins).
@@ -69,22 +71,32 @@ struct Ceiling {
 /// None; binders that cannot lie are spoken of.
 pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     let Some(size) = carcass.job.timber.parts.binder else { return Ok(()) };
-    let mut missing = 0;
+    let mut tally = Tally::of("binders");
     for ceiling in ceilings(carcass) {
         for at in lines(carcass, &ceiling) {
             let beams = best(carcass, &ceiling, size, at);
-            missing += usize::from(beams.is_empty());
+            if beams.is_empty() {
+                tally.missed("other timbers stand where they would lie", wall_beside(carcass, &ceiling));
+            } else {
+                tally.fitted();
+            }
             for mut beam in beams {
                 rest(carcass, &ceiling, &mut beam);
                 carcass.add(beam.timber());
             }
         }
     }
-    if missing > 0 {
-        let text = format!("Binders left out, because other timbers stand where they would lie: {missing}.");
-        carcass.remark(NoticeLevel::Warn, "binder-left-out", "whole roof", text);
-    }
+    let then = "Stiffen the ceiling there on site.";
+    tally.tell(carcass, NoticeLevel::Warn, "binder-left-out", then);
     Ok(())
+}
+
+/// The wall that the joists of a ceiling are listed under.
+fn wall_beside(carcass: &Carcass<'_>, ceiling: &Ceiling) -> Option<WallId> {
+    match carcass.timber(ceiling.joists.first()?.id).role {
+        Role::Fitted { wall } => wall,
+        _ => None,
+    }
 }
 
 /// The ceilings, each with its joists in order across.

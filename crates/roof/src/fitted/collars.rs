@@ -1,22 +1,28 @@
 //! Collars: level, across pairs of common rafters, lapped on their sides.
 
-use super::beam::{Beam, under_tops};
+use super::beam::{Beam, under_tops, upright};
 use super::clearing::is_clear;
 use super::contacts;
+use super::left_out::Tally;
 use crate::SolveError;
 use crate::carcass::Carcass;
 use crate::frame::timber::{CutUse, Made, Role, Timber, TimberId};
 use crate::solution::{CutPlace, MemberKind, NoticeLevel};
-use geometry::surface::FaceId;
+use geometry::surface::{FaceId, WallId};
+use geometry::{DVec2, HalfPlan};
 use job::CollarTimber;
+use std::collections::HashSet;
 
 /// Rafters face one another when their directions are this near to opposite
-/// (as a cosine), and their heads this near together, mm.
-const OPPOSITE: f64 = -0.999_999_9;
+/// (as a cosine: 3°), and their heads near together.
+const OPPOSITE: f64 = -0.998;
 
-/// Rafters whose centre lines miss one another by more than this do not stand
-/// in one plane, mm.
+/// Rafters whose heads miss one another by more than this do not stand in one
+/// plane, nor do parallel ones whose centre lines do, mm.
 const ONE_PLANE: f64 = 1.0;
+
+/// Rafters that turn by less than this (as a sine) are parallel.
+const PARALLEL: f64 = 1e-6;
 
 /// A collar lies on a rafter's side when it misses it by less, mm: well inside
 /// the gap that contact may have.
@@ -31,32 +37,62 @@ const SHORTEST: f64 = 300.0;
 /// None; collars that do not fit are spoken of.
 pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     let Some(collar) = carcass.job.timber.parts.collar else { return Ok(()) };
-    let mut missing: Vec<&'static str> = Vec::new();
-    for row in rows(carcass) {
+    let mut tally = Tally::of("collars");
+    let rows = rows(carcass);
+    let alone = without_pair(carcass, &rows);
+    for row in rows {
         // The first pair of a row has a collar, then every so many.
         for pair in row.iter().step_by(collar.every.max(1) as usize) {
             match one(carcass, collar, *pair) {
                 Ok(beam) => {
                     carcass.add(beam.timber());
+                    tally.fitted();
                 }
-                Err(why) => missing.push(why),
+                Err(why) => tally.missed(why, wall_of(carcass, pair[0])),
             }
         }
     }
-    let mut reasons = missing.clone();
-    reasons.sort_unstable();
-    reasons.dedup();
-    for why in reasons {
-        let count = missing.iter().filter(|w| **w == why).count();
-        let height = collar.height;
-        carcass.remark(
-            NoticeLevel::Warn,
-            "collar-left-out",
-            "whole roof",
-            format!("Collars left out, because at {height:.0} mm above the plates they {why}: {count}."),
-        );
-    }
+    let height = collar.height;
+    let then = format!(
+        "They were asked for at {height:.0} mm above the plates: choose another height, or tie these rafters on site."
+    );
+    tally.tell(carcass, NoticeLevel::Warn, "collar-left-out", &then);
+    tell_alone(carcass, &alone);
     Ok(())
+}
+
+/// The commons inside the building that no other stands opposite.
+fn without_pair(carcass: &Carcass<'_>, rows: &[Vec<Pair>]) -> Vec<TimberId> {
+    let paired: HashSet<TimberId> = rows.iter().flatten().flatten().copied().collect();
+    let common = |t: &Timber| t.kind == MemberKind::CommonRafter && is_inside(carcass, t);
+    carcass.built().filter(|(id, t)| common(t) && !paired.contains(id)).map(|(id, _)| id).collect()
+}
+
+fn tell_alone(carcass: &mut Carcass<'_>, alone: &[TimberId]) {
+    let mut walls: Vec<&str> = alone
+        .iter()
+        .filter_map(|id| wall_of(carcass, *id))
+        .filter_map(|w| carcass.job.walls.get(w.index()).map(|w| w.letter.as_str()))
+        .collect();
+    walls.sort_unstable();
+    walls.dedup();
+    if walls.is_empty() {
+        return;
+    }
+    let place = format!("walls {}", walls.join(", "));
+    let text = format!(
+        "{} common rafters have no common rafter opposite them in one line, and so no collar: see what else takes their \
+         thrust.",
+        alone.len()
+    );
+    carcass.remark(NoticeLevel::Note, "collar-has-no-pair", place, text);
+}
+
+/// The wall that a rafter is listed under.
+fn wall_of(carcass: &Carcass<'_>, id: TimberId) -> Option<WallId> {
+    let rafter = carcass.timber(id);
+    let Role::Rafter { face } = rafter.role else { return None };
+    rafter.tails.first().map(|t| t.wall).or_else(|| carcass.surface.face(face).walls.first().copied())
 }
 
 /// Two rafters that face one another, the one nearer to the start of its row
@@ -79,7 +115,8 @@ fn rows(carcass: &Carcass<'_>) -> Vec<Vec<Pair>> {
             let (first, second) = (carcass.timber(*a), carcass.timber(*b));
             let (Role::Rafter { face: f }, Role::Rafter { face: g }) = (first.role, second.role) else { continue };
             let apart = first.left().dot(second.foot - first.foot).abs();
-            let one = first.dir.dot(second.dir) < OPPOSITE && apart < ONE_PLANE;
+            let parallel = first.dir.perp_dot(second.dir).abs() < PARALLEL;
+            let one = first.dir.dot(second.dir) < OPPOSITE && (apart < ONE_PLANE || !parallel);
             if !one || (first.head() - second.head()).length() > ONE_PLANE {
                 continue;
             }
@@ -99,7 +136,7 @@ fn rows(carcass: &Carcass<'_>) -> Vec<Vec<Pair>> {
 
 /// Whether a rafter stands over the plan: the one outside a gable has no collar.
 fn is_inside(carcass: &Carcass<'_>, rafter: &Timber) -> bool {
-    let on_wall = |[a, b]: [geometry::DVec2; 2]| {
+    let on_wall = |[a, b]: [DVec2; 2]| {
         let along = (b - a).normalize_or_zero().dot(rafter.foot - a);
         along >= 0.0 && along <= (b - a).length()
     };
@@ -108,9 +145,15 @@ fn is_inside(carcass: &Carcass<'_>, rafter: &Timber) -> bool {
 
 /// The collar of a pair, on its left or else on its right.
 fn one(carcass: &Carcass<'_>, collar: CollarTimber, pair: Pair) -> Result<Beam, &'static str> {
-    let mut why = "";
+    let mut why = "would not lie on both rafters";
     for left in [true, false] {
-        let beam = lapped(carcass, collar, pair, left);
+        let [a, b] = pair.map(|id| carcass.timber(id));
+        let drawn = if a.dir.perp_dot(b.dir).abs() < PARALLEL {
+            Some(lapped(carcass, collar, pair, left))
+        } else {
+            eased(carcass, collar, pair, left)
+        };
+        let Some(beam) = drawn else { continue };
         if collar.height <= 0.0 {
             return Err("would lie on the plates or below them");
         }
@@ -120,7 +163,7 @@ fn one(carcass: &Carcass<'_>, collar: CollarTimber, pair: Pair) -> Result<Beam, 
         // A rafter that is cut for an opening may not be there at this height.
         let lies = |(tag, id): &(Made, TimberId)| contacts::lie(&beam.cells, *tag, carcass.wood(*id));
         if !beam.rests.iter().all(lies) {
-            return Err("would miss rafters that are cut for openings");
+            return Err("would not lie on both rafters, which are cut for openings or stand out of line");
         }
         let ways = carcass.in_the_way(&beam.cells);
         if is_clear(carcass, &beam, &|_| false) {
@@ -163,4 +206,39 @@ fn lapped(carcass: &Carcass<'_>, collar: CollarTimber, pair: Pair, left: bool) -
         }
     }
     beam
+}
+
+/// A collar on one side of a pair that stands a little out of line: it crosses
+/// in the hollow of the two, and its ends are eased to their sides. `None` on
+/// the side where they stand out between its ends.
+fn eased(carcass: &Carcass<'_>, collar: CollarTimber, pair: Pair, left: bool) -> Option<Beam> {
+    let [a, b] = pair.map(|id| carcass.timber(id));
+    let level = a.plate_level.max(b.plate_level) + collar.height;
+    let toward = if left { a.left() } else { -a.left() };
+    let sides = [a, b].map(|t| t.side_facing(toward));
+    // Where the collar's top leaves the undersides of the rafters.
+    let inner = |t: &Timber, side: HalfPlan| {
+        let run = (level + collar.size.depth - t.base - t.under_offset) / t.slope;
+        let on_line = t.foot + t.dir * run;
+        on_line + side.normal * (side.offset - side.normal.dot(on_line))
+    };
+    let ends = [inner(a, sides[0]), inner(b, sides[1])];
+    let dir = (ends[1] - ends[0]).normalize_or_zero();
+    let out = if dir.perp().dot(toward) > 0.0 { dir.perp() } else { -dir.perp() };
+    // The rafters' sides fall away from it towards the ridge, or they stand out there.
+    let hollow = [a, b].iter().all(|t| out.dot(t.dir) < 0.0);
+    if dir == DVec2::ZERO || !hollow {
+        return None;
+    }
+    let middle = ends[0] + out * (collar.size.thickness / 2.0);
+    let reach = [a, b].map(|t| dir.dot(t.foot - middle));
+    let mut beam = Beam::level(MemberKind::Collar, collar.size, middle, dir, level, reach);
+    for (((id, t), side), at) in pair.iter().zip([a, b]).zip(sides).zip([CutPlace::Foot, CutPlace::Head]) {
+        if let Role::Rafter { face } = t.role {
+            beam.cut(under_tops(carcass.surface.face(face).plane, carcass.heights.upstand), CutUse::Trim, at);
+        }
+        let tag = beam.cut(upright(side.flipped()), CutUse::Against(*id), at);
+        beam.rests.push((tag, *id));
+    }
+    Some(beam)
 }

@@ -1,10 +1,10 @@
 //! The eaves as the boards along them see it: one line for every wall with
 //! tails, and what it meets at its two ends.
 
-use super::{sprockets, verges};
+use super::{beam, sprockets, verges};
 use crate::carcass::Carcass;
-use crate::frame::PARALLEL;
 use crate::frame::timber::TailEnd;
+use crate::frame::{PARALLEL, gable_ends};
 use geometry::surface::{ArcKind, RoofPlane, WallId};
 use geometry::{DVec2, DVec3, Plane};
 use job::{Job, TailCut};
@@ -33,8 +33,9 @@ const ONE_PLANE: f64 = 0.05;
 pub enum Meets {
     /// The eaves line of the next wall, by its place in the list.
     Line(usize),
-    /// A gable: it runs out this far past the corner of the plates, mm.
-    Verge(f64),
+    /// A gable: it runs out to the verge, the upright plane over which faces
+    /// away from the gable.
+    Verge(Plane),
     /// A wall that is carried up: it stops at the corner.
     Wall,
     /// The slope of a lower face that passes by its end: it starts above the
@@ -126,7 +127,6 @@ fn meets(
 ) -> Meets {
     let line = &lines[own];
     let at_corner = |l: &EavesLine, head: bool| (l.corners[usize::from(head)] - corner).length() < AT_CORNER;
-    let verge = carcass.job.verge.overhang;
     if let Some(k) = other {
         let next = &lines[k];
         // Plates at different heights under one fascia line: the eaves run out
@@ -141,7 +141,16 @@ fn meets(
         let end = line.corners[usize::from(head)];
         return lower_face(carcass, end).map_or(Meets::Wall, Meets::Over);
     }
-    if outer { Meets::Verge(verge) } else { Meets::Wall }
+    if outer { Meets::Verge(verge_at(carcass, line, head)) } else { Meets::Wall }
+}
+
+/// The upright plane over the verge past an end of a line: along the gable
+/// there, square to the line where the gable is, or where there is none.
+fn verge_at(carcass: &Carcass<'_>, line: &EavesLine, head: bool) -> Plane {
+    let corner = line.corners[usize::from(head)];
+    let along = if head { line.along() } else { -line.along() };
+    let skew = gable_ends::run_out(carcass.job, carcass.surface, corner, along, 0.0);
+    skew.map_or_else(|| line.square_end(head, carcass.job.verge.overhang), |o| beam::upright(o.verge))
 }
 
 /// From where to where along its plate line a wall carries eaves: not over its
@@ -295,7 +304,7 @@ impl EavesLine {
             Meets::Line(k) => {
                 lines.get(k).and_then(|o| self.mitre(head, o)).unwrap_or_else(|| self.square_end(head, 0.0))
             }
-            Meets::Verge(past) => self.square_end(head, past),
+            Meets::Verge(verge) => verge,
             Meets::Wall => self.square_end(head, 0.0),
             Meets::Over(lower) => self.over_end(head, &lower, self.edge().z),
         }

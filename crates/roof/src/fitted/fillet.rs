@@ -66,7 +66,7 @@ fn end(line: &EavesLine, head: bool, lines: &[EavesLine]) -> Plane {
         Meets::Line(k) => {
             lines.get(k).and_then(|o| line.seam(head, &o.top)).unwrap_or_else(|| line.square_end(head, 0.0))
         }
-        Meets::Verge(past) => line.square_end(head, past),
+        Meets::Verge(verge) => verge,
         Meets::Wall => line.square_end(head, 0.0),
         Meets::Over(lower) => line.seam(head, &lower).unwrap_or_else(|| line.square_end(head, 0.0)),
     }

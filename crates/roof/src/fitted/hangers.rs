@@ -7,6 +7,7 @@
 use super::beam::{Beam, axes, covers, under_tops};
 use super::clearing::is_clear;
 use super::contacts;
+use super::left_out::Tally;
 use crate::SolveError;
 use crate::carcass::Carcass;
 use crate::frame::timber::{CutUse, Made, Role, Timber, TimberId};
@@ -55,7 +56,7 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
             Below { id, axes, half: t.section.thickness / 2.0, reach }
         })
         .collect();
-    let (mut wanted, mut missing) = (0, 0);
+    let mut tally = Tally::of("hangers");
     for binder in binders {
         let above = rafters_over(carcass, &binder);
         let length = binder.reach[1] - binder.reach[0];
@@ -66,23 +67,19 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
             let mut near: Vec<&(f64, TimberId)> =
                 above.iter().filter(|(x, id)| (x - at).abs() <= length / bays / 2.0 && !used.contains(id)).collect();
             near.sort_by(|a, b| (a.0 - at).abs().total_cmp(&(b.0 - at).abs()));
-            wanted += 1;
             match near.into_iter().find_map(|(_, id)| hang(carcass, &binder, hanger.size, *id).map(|b| (*id, b))) {
                 Some((id, beam)) => {
                     used.push(id);
                     carcass.add(beam.timber());
+                    tally.fitted();
                 }
-                None => missing += 1,
+                None if above.is_empty() => tally.missed("no rafter runs square over their binder", None),
+                None => tally.missed("there is no room beside the rafters over their binder", None),
             }
         }
     }
-    if missing > 0 {
-        let text = format!(
-            "Hangers left out, of {wanted}, for want of a rafter over their binder or of room beside one: {missing}. Hang \
-             the binders from whatever stands there."
-        );
-        carcass.remark(NoticeLevel::Warn, "hanger-left-out", "whole roof", text);
-    }
+    let then = "Hang the binders from whatever stands there.";
+    tally.tell(carcass, NoticeLevel::Warn, "hanger-left-out", then);
     Ok(())
 }
 

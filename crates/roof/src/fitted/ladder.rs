@@ -3,13 +3,14 @@
 
 use super::boards::{self, Draft, FOOT_CUT, HEAD_CUT};
 use super::contacts;
+use super::left_out::Tally;
 use super::verges::{self, Beside, VergeEdge};
 use crate::SolveError;
 use crate::carcass::Carcass;
 use crate::frame::timber::{CutUse, Made};
 use crate::solution::{MemberKind, NoticeLevel};
+use geometry::DVec2;
 use geometry::surface::WallId;
-use geometry::{DVec2, Plane};
 use job::SpacedTimber;
 
 /// Rafters nearer to one another than this get no rungs between them, mm: they
@@ -29,9 +30,16 @@ const MOST_MOVES: f64 = 12.0;
 /// The rafter outside a gable ends at the verge to within this, mm.
 const AT_VERGE: f64 = 0.05;
 
+/// Why a rung finds no place.
+const NO_BEARING: &str = "other timbers stand there, or the rafters beside them give no bearing";
+
 /// Rungs further apart than the centres by less than this are not worth a
 /// word, mm.
 const WORTH_TELLING: f64 = 1.0;
+
+/// Along a gable that strays from square by more than this share of the
+/// rafters' centres, the rungs do not all reach one rafter.
+const WIDEST_WEDGE: f64 = 0.5;
 
 /// Fit the rungs.
 ///
@@ -53,34 +61,70 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
         );
         return Ok(());
     }
-    for edge in verges::of(carcass.surface).iter().filter(|e| e.is_square(carcass.surface)) {
-        let beside = verges::rafters(carcass, edge);
+    let mut tally = Tally::of("rungs of the gable ladders");
+    let mut bare: Vec<WallId> = Vec::new();
+    for edge in verges::of(carcass.surface).iter().filter(|e| e.climbs()) {
+        let (started, wall) = (carcass.next_id(), edge.wall);
+        let beside = if edge.rises(carcass.surface) { verges::rafters(carcass, edge) } else { Vec::new() };
         let outermost = edge.at() + carcass.job.verge.overhang;
         let outside = |r: &&Beside| r.sides[0] > edge.at() && (r.sides[1] - outermost).abs() < AT_VERGE;
         for outer in beside.iter().filter(outside) {
-            let inside = beside.iter().filter(|r| r.sides[1] <= edge.at() + WORTH_TELLING);
+            if edge.wedge(carcass.surface) > carcass.job.timber.rafter.centres * WIDEST_WEDGE {
+                // The rafters run into the wall one by one: a rung goes to the nearest.
+                rungs(carcass, edge, (&beside, outer), wanted, &mut tally);
+                continue;
+            }
+            let inside = beside.iter().filter(|r| r.outmost <= edge.at() + WORTH_TELLING);
             let along = |r: &&Beside| r.reach[1].min(outer.reach[1]) - r.reach[0].max(outer.reach[0]) > 0.0;
             let Some(nearest) = inside.clone().filter(along).map(|r| r.sides[1]).reduce(f64::max) else { continue };
             for inner in inside.filter(along).filter(|r| r.sides[1] >= nearest) {
-                rungs(carcass, edge, [inner, outer], wanted);
+                rungs(carcass, edge, (core::slice::from_ref(inner), outer), wanted, &mut tally);
             }
         }
+        let room = carcass.job.verge.overhang + carcass.job.verge.inset - rafter.thickness;
+        if carcass.next_id() == started && room >= NARROWEST {
+            bare.extend(wall.filter(|w| !bare.contains(w)));
+        }
+    }
+    let then = "Fit them on site.";
+    tally.tell(carcass, NoticeLevel::Warn, "rungs-left-out", then);
+    for wall in bare {
+        let letter = carcass.job.walls.get(wall.index()).map_or_else(String::new, |w| w.letter.clone());
+        let text = format!(
+            "A slope at the gable of wall {letter} has no ladder: no two rafters stand along its verge, inside the wall \
+             and outside it. Carry the verge on site."
+        );
+        carcass.remark(NoticeLevel::Warn, "no-gable-ladder", format!("wall {letter}"), text);
     }
     Ok(())
 }
 
-/// The rungs between two rafters.
-fn rungs(carcass: &mut Carcass<'_>, edge: &VergeEdge, [inner, outer]: [&Beside; 2], wanted: SpacedTimber) {
-    if outer.sides[0] - inner.sides[1] < NARROWEST {
-        return;
-    }
+/// Of some rafters, the one inside an edge that lies nearest to it this far up
+/// the face, mm in plan.
+fn nearest<'a>(inside: &'a [Beside], edge: &VergeEdge, up: f64) -> Option<&'a Beside> {
+    // The tails run on past the end of the wall.
+    let inside_wall = |r: &Beside| r.outer_at(up.max(0.0)) <= edge.at() + WORTH_TELLING;
+    let here = |r: &&Beside| r.reach[0] < up && r.reach[1] > up && inside_wall(r);
+    inside.iter().filter(here).max_by(|a, b| a.outer_at(up).total_cmp(&b.outer_at(up)))
+}
+
+/// The rungs between the rafter outside a gable and those inside.
+fn rungs(
+    carcass: &mut Carcass<'_>,
+    edge: &VergeEdge,
+    (inside, outer): (&[Beside], &Beside),
+    wanted: SpacedTimber,
+    tally: &mut Tally,
+) {
     let plane = carcass.surface.face(edge.face).plane;
     let per_run = (1.0 + plane.tan_pitch * plane.tan_pitch).sqrt();
     let half = wanted.size.thickness / 2.0;
+    let reach = |k: usize, pick: fn(f64, f64) -> f64| inside.iter().map(|r| r.reach[k]).reduce(pick);
+    let (Some(lowest), Some(highest)) = (reach(0, f64::min), reach(1, f64::max)) else { return };
     // Up the slope, of the rungs' middles: behind the tail, and clear of a
     // plumb cut at the head.
-    let low = outer.reach[0].max(inner.reach[0]) * per_run + half;
-    let high = outer.reach[1].min(inner.reach[1]) * per_run - wanted.size.depth * plane.tan_pitch - half;
+    let low = outer.reach[0].max(lowest) * per_run + half;
+    let high = outer.reach[1].min(highest) * per_run - wanted.size.depth * plane.tan_pitch - half;
     if high < low {
         return;
     }
@@ -92,21 +136,37 @@ fn rungs(carcass: &mut Carcass<'_>, edge: &VergeEdge, [inner, outer]: [&Beside; 
     for k in 0..=bays as u32 {
         let at = low + bay * f64::from(k);
         let tries = (0..=moves).flat_map(|m| [f64::from(m), -f64::from(m)]);
+        let mut narrow = false;
         let found = tries.map(|m| at + m * step).filter(|x| *x >= low && *x <= high).find_map(|x| {
+            let inner = nearest(inside, edge, x / per_run)?;
+            if outer.sides[0] - inner.outer_at(x / per_run) < NARROWEST {
+                narrow = true;
+                return None;
+            }
             let draft = rung(carcass, edge, [inner, outer], wanted, x)?;
             Some((x, draft))
         });
-        if let Some((x, draft)) = found {
-            boards::settle(carcass, vec![Some(draft)], &[]);
-            placed.push(x);
+        match found {
+            Some((x, draft)) => {
+                boards::settle(carcass, vec![Some(draft)], &[]);
+                placed.push(x);
+                tally.fitted();
+            }
+            None if narrow => {}
+            None => tally.missed(NO_BEARING, edge.wall),
         }
     }
+    tell(carcass, edge, &placed, wanted);
+}
+
+/// Say where rungs had to make way.
+fn tell(carcass: &mut Carcass<'_>, edge: &VergeEdge, placed: &[f64], wanted: SpacedTimber) {
     let widest = placed.windows(2).map(|w| w[1] - w[0]).fold(0.0, f64::max);
+    let name = edge
+        .wall
+        .and_then(|w| carcass.job.walls.get(w.index()))
+        .map_or_else(|| "a gable".to_string(), |w| format!("wall {}", w.letter));
     if widest > wanted.centres + WORTH_TELLING {
-        let name = edge
-            .wall
-            .and_then(|w| carcass.job.walls.get(w.index()))
-            .map_or_else(|| "a gable".to_string(), |w| format!("wall {}", w.letter));
         carcass.remark(
             NoticeLevel::Note,
             "rungs-moved",
@@ -117,6 +177,12 @@ fn rungs(carcass: &mut Carcass<'_>, edge: &VergeEdge, [inner, outer]: [&Beside; 
             ),
         );
     }
+}
+
+/// Unit plan vector along the eaves, out over an edge.
+fn along_eaves(edge: &VergeEdge, inward: DVec2) -> DVec2 {
+    let along = inward.perp();
+    if along.dot(edge.out) < 0.0 { -along } else { along }
 }
 
 /// A rung with its middle `x` mm up the slope from plumb over the plate line;
@@ -131,13 +197,12 @@ fn rung(
     let plane = carcass.surface.face(edge.face).plane;
     let slope = plane.inward.extend(plane.tan_pitch).normalize();
     let normal = (plane.inward * -plane.tan_pitch).extend(1.0).normalize();
-    let flat: DVec2 = plane.inward * plane.offset + edge.out * inner.sides[1];
+    // Level across the slope, whatever the gable does.
+    let out = along_eaves(edge, plane.inward);
+    let flat: DVec2 = plane.inward * plane.offset + out * out.dot(carcass.timber(inner.id).foot);
     let top = flat.extend(plane.base_height + carcass.heights.upstand) + slope * x;
-    let axes = boards::axes(top - normal * wanted.size.depth, edge.out.extend(0.0), normal);
-    let ends = [
-        Plane { normal: -edge.out.extend(0.0), offset: -inner.sides[1] },
-        Plane { normal: edge.out.extend(0.0), offset: outer.sides[0] },
-    ];
+    let axes = boards::axes(top - normal * wanted.size.depth, out.extend(0.0), normal);
+    let ends = [inner.planes[1].flipped(), outer.planes[0].flipped()];
     let wall = edge.wall.or_else(|| carcass.surface.face(edge.face).walls.first().copied()).unwrap_or(WallId(0));
     let mut draft = Draft::between(MemberKind::GableLadder, wall, wanted.size, axes, ends)?;
     let area = wanted.size.thickness * wanted.size.depth * FULL_BEARING;

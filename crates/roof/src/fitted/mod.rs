@@ -16,6 +16,7 @@ mod fillet;
 mod hangers;
 mod hatch;
 pub mod ladder;
+mod left_out;
 mod noggins;
 mod purlins;
 mod soffit;

@@ -3,6 +3,7 @@
 
 use super::boards::{self, Draft, FOOT_CUT, HEAD_CUT};
 use super::contacts;
+use super::left_out::Tally;
 use crate::SolveError;
 use crate::carcass::Carcass;
 use crate::frame::timber::{CutUse, Made, Role, Timber, TimberId};
@@ -40,7 +41,7 @@ struct Side {
 /// None: a noggin without room is left out with a remark.
 pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
     let Some(wanted) = carcass.job.timber.parts.noggin else { return Ok(()) };
-    let mut left_out = 0;
+    let mut tally = Tally::of("noggins");
     for f in 0..carcass.surface.faces.len() {
         let face = FaceId(f as u32);
         let plane = carcass.surface.face(face).plane;
@@ -50,17 +51,11 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
         let rafters = rafters(carcass, face);
         for row in 1..=wanted.rows {
             let d = low + (high - low) * f64::from(row) / (f64::from(wanted.rows) + 1.0);
-            left_out += one_row(carcass, face, &rafters, d, wanted);
+            one_row(carcass, face, &rafters, d, wanted, &mut tally);
         }
     }
-    if left_out > 0 {
-        carcass.remark(
-            NoticeLevel::Note,
-            "noggins-left-out",
-            "noggins",
-            format!("{left_out} noggins are left out: other timbers stand in their place or close the bay."),
-        );
-    }
+    let then = "Fit what keeps these rafters apart on site.";
+    tally.tell(carcass, NoticeLevel::Note, "noggins-left-out", then);
     Ok(())
 }
 
@@ -101,16 +96,17 @@ fn side(id: TimberId, timber: &Timber, axis: DVec2, at: f64) -> Side {
     Side { id, at, planes: [facing(-axis), facing(axis)] }
 }
 
-/// One row. Returns how many noggins were left out.
+/// One row.
 fn one_row(
     carcass: &mut Carcass<'_>,
     face: FaceId,
     rafters: &[(Side, [f64; 2])],
     d: f64,
     wanted: NogginTimber,
-) -> usize {
+    tally: &mut Tally,
+) {
     let plane = carcass.surface.face(face).plane;
-    let mut left_out = 0;
+    let wall = carcass.surface.face(face).walls.first().copied();
     let mut up = false;
     for [from, to] in stretches(carcass, face, d) {
         let within = rafters.iter().filter(|(s, reach)| s.at > from && s.at < to && reach[0] < d && reach[1] > d);
@@ -131,13 +127,13 @@ fn one_row(
             match noggin(carcass, face, [a, b], d, shift, wanted) {
                 Fit::Fits(draft) => {
                     boards::settle(carcass, vec![Some(*draft)], &[]);
+                    tally.fitted();
                 }
-                Fit::Blocked => left_out += 1,
+                Fit::Blocked => tally.missed("other timbers stand in their place or close the bay", wall),
                 Fit::Narrow => {}
             }
         }
     }
-    left_out
 }
 
 /// Whether a noggin fits a bay.

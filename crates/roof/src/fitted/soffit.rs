@@ -124,7 +124,7 @@ fn end(job: &Job, field: &Field<'_>, head: bool, fields: &[Field<'_>]) -> Plane 
     let straight = |past| line.square_end(head, past);
     match line.meets[usize::from(head)] {
         Meets::Wall => straight(0.0),
-        Meets::Verge(past) => straight(past),
+        Meets::Verge(verge) => verge,
         // Where the undersides of the lower rafters have risen past it.
         Meets::Over(lower) => {
             let plumb = job.timber.rafter.size.depth * (1.0 + lower.tan_pitch * lower.tan_pitch).sqrt();

@@ -1,15 +1,16 @@
 //! The edges of faces on gables, and the rafters that stand beside them.
 
 use crate::carcass::Carcass;
+use crate::frame::gable_ends::MOST_SKEW;
 use crate::frame::timber::{Made, Role, TimberId};
 use geometry::surface::{ArcKind, FaceId, Surface, WallId};
-use geometry::{DVec2, DVec3};
+use geometry::{DVec2, DVec3, Plane};
 
 /// Edges that miss a wall or one another by less than this lie on it, mm: the
 /// tidy of a surface moves no node further.
 const ON_LINE: f64 = 0.5;
 
-/// An edge is square to the wall of its face to within this (as a sine).
+/// Edges are in one line, or straight up their face, to within this (as a sine).
 const SQUARE: f64 = 1e-6;
 
 /// Edges whose ends differ in height by less than this are level, mm.
@@ -34,9 +35,26 @@ impl VergeEdge {
         self.out.dot(self.ends[0].truncate())
     }
 
-    /// Whether it rises straight up its face.
-    pub fn is_square(&self, surface: &Surface) -> bool {
-        self.out.dot(surface.face(self.face).plane.inward).abs() < SQUARE && self.ends[1].z - self.ends[0].z > LEVEL
+    /// Whether it rises up its face, square to the eaves or near enough for
+    /// rafters and rungs along it.
+    pub fn rises(&self, surface: &Surface) -> bool {
+        self.out.dot(surface.face(self.face).plane.inward).abs() < MOST_SKEW && self.climbs()
+    }
+
+    /// Whether its two ends lie at different heights.
+    pub fn climbs(&self) -> bool {
+        self.ends[1].z - self.ends[0].z > LEVEL
+    }
+
+    /// How far it strays from straight up its face, mm along the eaves.
+    pub fn wedge(&self, surface: &Surface) -> f64 {
+        (self.ends[1] - self.ends[0]).truncate().perp_dot(surface.face(self.face).plane.inward).abs()
+    }
+
+    /// Unit plan vector from it up its face.
+    pub fn up(&self, surface: &Surface) -> DVec2 {
+        let along = self.out.perp();
+        if along.dot(surface.face(self.face).plane.inward) < 0.0 { -along } else { along }
     }
 
     /// Whether two edges lie over one line.
@@ -103,29 +121,57 @@ fn wall_under(surface: &Surface, ends: [DVec3; 2], out: DVec2) -> Option<WallId>
 pub struct Beside {
     /// The rafter.
     pub id: TimberId,
-    /// Its two sides along the outward vector of the edge, the inner one
-    /// first, mm.
+    /// Where its two sides cross the line where its plane is at the height of
+    /// its plate, along the outward vector of the edge, the inner one first, mm.
     pub sides: [f64; 2],
+    /// How far out it reaches anywhere along its length, mm.
+    pub outmost: f64,
+    /// How much further out it lies for every mm up the face in plan.
+    lean: f64,
+    /// Its two sides as planes that face out of it, the inner one first.
+    pub planes: [Plane; 2],
     /// Reach of its top up the face, from the line where its plane is at the
     /// height of its plate, mm in plan.
     pub reach: [f64; 2],
 }
 
-/// The rafters of the face of an edge that rises straight up it, the
-/// outermost first.
+impl Beside {
+    /// Where its outer side lies this far up the face, along the outward vector
+    /// of the edge, mm.
+    pub fn outer_at(&self, up: f64) -> f64 {
+        self.sides[1] + self.lean * up
+    }
+}
+
+/// The rafters of the face of an edge that rises up it, the outermost first.
 pub fn rafters(carcass: &Carcass<'_>, edge: &VergeEdge) -> Vec<Beside> {
     let plane = carcass.surface.face(edge.face).plane;
     let mut out: Vec<Beside> = carcass
         .built()
         .filter(|(_, t)| t.role == Role::Rafter { face: edge.face })
         .map(|(id, t)| {
-            let left_out = t.left().dot(edge.out) > 0.0;
-            let (outer, inner) = (t.half[usize::from(left_out)], t.half[usize::from(!left_out)]);
-            let at = edge.out.dot(t.foot);
-            Beside { id, sides: [at - inner, at + outer], reach: top_reach(carcass, id, plane.inward, plane.offset) }
+            let toward = if t.left().dot(edge.out) > 0.0 { t.left() } else { -t.left() };
+            let [inner, outer] = [-toward, toward].map(|v| t.side_facing(v));
+            // Its line where the plane is at the height of the plate.
+            let inside = plane.inward.dot(t.foot) - plane.offset;
+            let foot = t.foot - t.dir * (inside / plane.inward.dot(t.dir));
+            let at = edge.out.dot(foot);
+            // Sideways along the edge's outward vector, not square to itself.
+            let slant = toward.dot(edge.out);
+            let halves = [-toward, toward].map(|v| t.half[usize::from(t.left().dot(v) > 0.0)] / slant);
+            let grows = edge.out.dot(t.dir) * t.run;
+            let start = edge.out.dot(t.foot);
+            Beside {
+                id,
+                sides: [at - halves[0], at + halves[1]],
+                outmost: start.max(start + grows) + halves[1],
+                lean: edge.out.dot(t.dir) / plane.inward.dot(t.dir),
+                planes: [inner, outer].map(|h| Plane { normal: h.normal.extend(0.0), offset: h.offset }),
+                reach: top_reach(carcass, id, plane.inward, plane.offset),
+            }
         })
         .collect();
-    out.sort_by(|a, b| b.sides[1].total_cmp(&a.sides[1]).then(a.reach[0].total_cmp(&b.reach[0])));
+    out.sort_by(|a, b| b.outmost.total_cmp(&a.outmost).then(a.reach[0].total_cmp(&b.reach[0])));
     out
 }
 
@@ -135,7 +181,10 @@ fn top_reach(carcass: &Carcass<'_>, id: TimberId, toward: DVec2, offset: f64) ->
         .wood(id)
         .iter()
         .flat_map(|c| {
-            c.faces.iter().filter(|f| f.tag == Made::Top).flat_map(|f| f.ring.iter().map(|k| c.points[*k as usize]))
+            c.faces
+                .iter()
+                .filter(|f| matches!(f.tag, Made::Top | Made::TopLeft | Made::TopRight))
+                .flat_map(|f| f.ring.iter().map(|k| c.points[*k as usize]))
         })
         .map(|p| toward.dot(p.truncate()) - offset)
         .fold([f64::INFINITY, f64::NEG_INFINITY], |[lo, hi], d| [lo.min(d), hi.max(d)])

@@ -5,10 +5,12 @@
 //! are convex: of two that overlap, the weaker is cut along the one side of the
 //! stronger that takes the least off it.
 
+use super::gable_ends::{RunOut, run_out};
 use super::rafters::DRAWN_PAST;
 use super::spines::{end_at, strip, tail_reach};
 use super::timber::{CutUse, EndOn, Made, Role, Timber, TimberId};
 use crate::solution::{CutPlace, MemberKind};
+use geometry::surface::Surface;
 use geometry::{DVec2, HalfPlan};
 use job::{HipHead, Job, TailCut};
 
@@ -45,8 +47,8 @@ struct Parting {
 }
 
 /// Cut every timber to fit its neighbours.
-pub fn resolve(job: &Job, timbers: &mut [Timber]) {
-    draw_spines(job, timbers);
+pub fn resolve(job: &Job, surface: &Surface, timbers: &mut [Timber]) {
+    draw_spines(job, surface, timbers);
     cut_tails(timbers);
     cut_at_lines(timbers);
     let mut ids: Vec<u32> = timbers
@@ -97,15 +99,33 @@ fn class(t: &Timber) -> u8 {
 }
 
 /// Draw the strips of spines, past their ends where other timbers will cut them.
-fn draw_spines(job: &Job, timbers: &mut [Timber]) {
+fn draw_spines(job: &Job, surface: &Surface, timbers: &mut [Timber]) {
     for k in 0..timbers.len() {
         if timbers[k].is_rafter() || timbers[k].kind == MemberKind::WallPlate {
             continue;
         }
-        let past: Vec<f64> = (0..2).map(|end| past_end(job, timbers, k, end)).collect();
+        let mut past: Vec<f64> = (0..2).map(|end| past_end(job, timbers, k, end)).collect();
         let t = &mut timbers[k];
+        let over: Vec<Option<RunOut>> = (0..2).map(|end| over_skew_gable(job, surface, t, end)).collect();
+        for (past, over) in past.iter_mut().zip(&over) {
+            *past = over.as_ref().map_or(*past, |o| o.past);
+        }
         t.footprint = strip(t, past[0], past[1]);
+        for (over, at) in over.into_iter().zip([CutPlace::Foot, CutPlace::Head]) {
+            if let Some(over) = over {
+                t.cut(over.verge, CutUse::Trim, at);
+            }
+        }
     }
+}
+
+/// How an end of a ridge runs out over a gable that is out of square to it.
+fn over_skew_gable(job: &Job, surface: &Surface, t: &Timber, end: usize) -> Option<RunOut> {
+    let runs_out = t.ends[end] == EndOn::Wall
+        && t.over_verge[end]
+        && matches!(t.kind, MemberKind::RidgeBoard | MemberKind::Purlin);
+    let at = if end == 0 { t.foot } else { t.head() };
+    runs_out.then(|| run_out(job, surface, at, t.dir, t.half[0].max(t.half[1])))?
 }
 
 fn past_end(job: &Job, timbers: &[Timber], k: usize, end: usize) -> f64 {

@@ -2,6 +2,7 @@
 
 mod cutting;
 mod firring;
+pub mod gable_ends;
 pub mod heights;
 mod joints;
 mod pairing;
@@ -66,7 +67,7 @@ pub fn build(job: &Job, surface: &Surface, plates: &[Option<PlateLine>], mends: 
     let holes = openings::holes(job, surface, &heights)?;
     let room = Room { job, surface, lines: &lines };
     room.for_holes(&holes)?;
-    let (stations, stood) = stations::of_faces(job, surface, &timbers, &of_arc, &holes)?;
+    let (stations, stood) = stations::of_faces(job, surface, &timbers, &of_arc, &heights, &holes)?;
     room.for_stood(&stood)?;
     let mut rafters = Vec::new();
     for face in &stations {
@@ -74,7 +75,7 @@ pub fn build(job: &Job, surface: &Surface, plates: &[Option<PlateLine>], mends: 
     }
     timbers.extend(rafters);
     timbers.extend(plates::place(job, surface, &heights));
-    cutting::resolve(job, &mut timbers);
+    cutting::resolve(job, surface, &mut timbers);
     plate_corners::join(job, surface, &heights, &mut timbers);
     for [firm, weak] in &mends.apart {
         cutting::part_always(&mut timbers, *firm, *weak);

@@ -1,6 +1,7 @@
 //! Wall plates: one along every sloping wall.
 
 use super::PARALLEL;
+use super::gable_ends::{RunOut, run_out};
 use super::heights::{Heights, starts_upright};
 use super::timber::{Body, CutUse, EndOn, Made, Role, Timber, Top};
 use crate::solution::{CutPlace, MemberKind};
@@ -80,14 +81,20 @@ pub fn place(job: &Job, surface: &Surface, heights: &Heights) -> Vec<Timber> {
             ];
             // Drawn well past a corner with another plate, then cut back there.
             let margin = DRAWN_PAST * width;
+            // Over a gable out of square it ends along the verge.
+            let over = |end: &End, corner: DVec2| match end {
+                End::Past(by) if *by > 0.0 => run_out(job, surface, corner, d, width),
+                _ => None,
+            };
+            let verges: [Option<RunOut>; 2] = [over(&ends[0], ring[k]), over(&ends[1], ring[after])];
             let start = match ends[0] {
                 End::Corner | End::Outside => -margin,
-                End::Past(by) => -by,
+                End::Past(by) => -verges[0].as_ref().map_or(by, |v| v.past),
                 End::Short(at) => at,
             };
             let stop = match ends[1] {
                 End::Corner | End::Outside => length + margin,
-                End::Past(by) => length + by,
+                End::Past(by) => length + verges[1].as_ref().map_or(by, |v| v.past),
                 End::Short(at) => at,
             };
             if stop - start < width {
@@ -96,6 +103,11 @@ pub fn place(job: &Job, surface: &Surface, heights: &Heights) -> Vec<Timber> {
             let mut timber = plate(job, wall, ring[k], d, length, [start, stop]);
             timber.base = surface.face(face).plane.base_height;
             timber.plate_level = timber.base;
+            for (over, at) in verges.into_iter().zip([CutPlace::Foot, CutPlace::Head]) {
+                if let Some(over) = over {
+                    timber.cut(over.verge, CutUse::Trim, at);
+                }
+            }
             // A raised plate that stops short keeps clear of a plate that is not
             // wholly below it.
             let base = timber.base;

@@ -1,12 +1,14 @@
 //! Rafters of every kind: a station's line up a face, cut where lines cross it.
 
+use super::LEAST_SPLAY;
 use super::firring;
+use super::gable_ends::Rake;
 use super::heights::Heights;
 use super::stations::{FaceStations, Station, wall_at};
 use super::supporting::FaceLine;
 use super::timber::{Body, EndOn, Made, Role, Seat, TailEnd, Timber, TimberId, Top};
 use crate::solution::MemberKind;
-use geometry::surface::{ArcId, ArcKind, NodeId, Surface, WallId};
+use geometry::surface::{ArcId, ArcKind, NodeId, RoofPlane, Surface, WallId};
 use geometry::{Angle, ConvexPlan, DVec2, HalfPlan};
 use job::Job;
 
@@ -66,17 +68,21 @@ fn pieces(
     station: &Station,
 ) -> Vec<((f64, Bound), (f64, Bound))> {
     let face = surface.face(stations.face);
-    let (axis, inward) = (stations.axis, face.plane.inward);
+    let (axis, inward) = station.rake.map_or((stations.axis, face.plane.inward), |r| (r.out, r.dir(face.plane.inward)));
     // A rafter outside a gable repeats the line of the roof at the gable itself.
     let reach = face.outline.iter().fold([f64::INFINITY, f64::NEG_INFINITY], |[lo, hi], n| {
         let d = axis.dot(surface.node(*n).truncate());
         [lo.min(d), hi.max(d)]
     });
-    let at = if station.outside { station.at.clamp(reach[0] + 1e-6, reach[1] - 1e-6) } else { station.at };
+    let at = match station.rake {
+        Some(rake) => rake.inside(),
+        None if station.outside => station.at.clamp(reach[0] + 1e-6, reach[1] - 1e-6),
+        None => station.at,
+    };
     let n = face.outline.len();
     let flat = |p: DVec2| (axis.dot(p) - at, inward.dot(p));
     let mut crossings: Vec<(f64, Bound)> = Vec::new();
-    let nudge = off_corner(surface, stations, at);
+    let nudge = if station.rake.is_some() { 0.0 } else { off_corner(surface, stations, at) };
     let cross = |a: DVec2, b: DVec2| {
         let ((xa, ya), (xb, yb)) = (flat(a), flat(b));
         ((xa <= nudge) != (xb <= nudge)).then(|| ya + (yb - ya) * (xa / (xa - xb)))
@@ -88,7 +94,8 @@ fn pieces(
             // A slope may also start on top of a gable that is carried up: that is no plate.
             let level = surface.node(face.outline[k]).z - face.plane.base_height;
             let bound = if surface.arc(arc).kind == ArcKind::Eaves && level.abs() < AT_CORNER {
-                wall_at(surface, stations.face, axis, at).map_or(Bound::Arc(arc), Bound::Eaves)
+                wall_at(surface, stations.face, stations.axis, stations.axis.dot(axis * at + inward * y))
+                    .map_or(Bound::Arc(arc), Bound::Eaves)
             } else {
                 Bound::Arc(arc)
             };
@@ -159,9 +166,12 @@ fn rafter(
         }
         (_, None) => EndOn::Bare,
     };
-    let foot = stations.axis * station.at + plane.inward * low.0;
-    let run = high.0 - low.0;
-    let pitch = Angle::deg(plane.pitch_deg);
+    let (foot, dir, run) = match station.rake {
+        Some(rake) => raked_line(surface, stations, rake, low, high),
+        None => (stations.axis * station.at + plane.inward * low.0, plane.inward, high.0 - low.0),
+    };
+    let square = plane.inward.dot(dir);
+    let slope = if station.rake.is_some() { plane.tan_pitch * square } else { plane.tan_pitch };
     let section = job.timber.rafter.size;
     let at_node = station.node.filter(|n| (surface.node(*n).truncate().dot(plane.inward) - high.0).abs() < AT_CORNER);
     let tails: Vec<TailEnd> = match low.1 {
@@ -180,19 +190,24 @@ fn rafter(
     let kind = if beside { MemberKind::TrimmingRafter } else { framed };
     let half = section.thickness / 2.0;
     let base = plane.height_at(foot);
+    let (top, above) = top_of(plane, dir, half, station.rake.is_some());
+    let plumb_depth = match station.rake {
+        Some(_) => section.depth * (1.0 + slope * slope).sqrt(),
+        None => section.depth / Angle::deg(plane.pitch_deg).cos(),
+    };
     let mut timber = Timber {
         kind,
         role: Role::Rafter { face: stations.face },
         section,
         foot,
-        dir: plane.inward,
+        dir,
         run,
         base,
-        slope: plane.tan_pitch,
+        slope,
         half: [half; 2],
-        top_offset: heights.upstand,
-        under_offset: heights.upstand - section.depth / pitch.cos(),
-        top: Top::Flat,
+        top_offset: heights.upstand + above,
+        under_offset: heights.upstand + above - plumb_depth,
+        top,
         drop: None,
         ends: [end_on(low.1), end_on(high.1)],
         over_verge: [false; 2],
@@ -219,7 +234,9 @@ fn rafter(
     let past = DRAWN_PAST * section.thickness;
     let past_foot = match timber.ends[0] {
         EndOn::Plate => {
-            timber.tails.first().map_or(0.0, |t| t.overhang + t.plane.inward.dot(foot) - t.plane.offset) + PAST_TAIL
+            let out = timber.tails.first().map_or(0.0, |t| t.overhang + t.plane.inward.dot(foot) - t.plane.offset);
+            let past = out + PAST_TAIL;
+            if station.rake.is_some() { past / square + section.thickness } else { past }
         }
         EndOn::Timber(_) => past + spines.iter().map(|s| s.section.thickness).fold(0.0, f64::max),
         _ => 0.0,
@@ -236,6 +253,44 @@ fn rafter(
         [Made::Right, Made::End(true), Made::Left, Made::End(false)],
     );
     timber
+}
+
+/// Foot, direction and run of a rafter along a gable out of square: its ends
+/// lie on the lines that end the slope at the gable, run on past it.
+fn raked_line(
+    surface: &Surface,
+    stations: &FaceStations,
+    rake: Rake,
+    low: (f64, Bound),
+    high: (f64, Bound),
+) -> (DVec2, DVec2, f64) {
+    let dir = rake.dir(surface.face(stations.face).plane.inward);
+    let end = |(y, bound): (f64, Bound)| {
+        let along = match bound {
+            Bound::Arc(arc) => {
+                let arc = surface.arc(arc);
+                (surface.node(arc.to) - surface.node(arc.from)).truncate().normalize_or_zero()
+            }
+            Bound::Eaves(_) | Bound::Inner(_) => stations.axis,
+        };
+        let toward = rake.out.dot(along);
+        let on = if toward.abs() < LEAST_SPLAY { 0.0 } else { (rake.at - rake.inside()) / toward };
+        // The centre line itself, whatever the line that ends it does.
+        let p = rake.out * rake.inside() + dir * y + along * on;
+        rake.out * rake.at + dir * dir.dot(p)
+    };
+    let (foot, head) = (end(low), end(high));
+    (foot, dir, dir.dot(head - foot))
+}
+
+/// The top of a rafter along `dir`, and how far its higher arris lies over its
+/// centre line, mm plumb: where it does not run straight up its face it is
+/// planed to the slope.
+fn top_of(plane: RoofPlane, dir: DVec2, half: f64, raked: bool) -> (Top, f64) {
+    if !raked {
+        return (Top::Flat, 0.0);
+    }
+    (Top::Planed(plane), half * plane.tan_pitch * plane.inward.perp_dot(dir).abs())
 }
 
 /// What meets at the corner of the face where a rafter's head lies, if it lies

@@ -6,7 +6,8 @@
 //! centres; from the last fixed one towards a hip or valley corner they go on
 //! at full centres.
 
-use super::heights::starts_upright;
+use super::gable_ends::{self, Rake};
+use super::heights::Heights;
 use super::pairing::{self, Paired};
 use super::spines::is_ridge;
 use super::timber::{Timber, TimberId};
@@ -15,7 +16,7 @@ use crate::SolveError;
 use crate::openings::Hole;
 use crate::solution::MemberKind;
 use geometry::DVec2;
-use geometry::surface::{ArcKind, FaceId, NodeId, Surface, WallId};
+use geometry::surface::{FaceId, NodeId, Surface, WallId};
 use job::{HipHead, Job, Spread};
 
 /// Two fixed stations keep at least this much daylight between them, mm: room
@@ -32,10 +33,6 @@ const NARROW_BAY: f64 = 0.5;
 /// More stations than this are a slip of the unit, not a roof.
 const MOST_STATIONS: usize = 20_000;
 
-/// A line lies on a wall when its ends miss it by less, mm: the framing tidy
-/// of a surface moves no node further.
-const ON_WALL: f64 = 0.5;
-
 /// Directions nearer than this sine are parallel.
 const PARALLEL: f64 = 1e-6;
 
@@ -51,6 +48,15 @@ pub struct Station {
     /// It stands beside a hole in the slope: reach of the hole inwards, mm as
     /// the plane's offset.
     pub trims: Option<[f64; 2]>,
+    /// It runs along a gable out of square, and not straight up the face.
+    pub rake: Option<Rake>,
+}
+
+impl Station {
+    /// A station for a rafter straight up its face that nothing fixes.
+    pub const fn free(at: f64) -> Self {
+        Self { at, node: None, outside: false, trims: None, rake: None }
+    }
 }
 
 /// The stations of one face.
@@ -81,11 +87,14 @@ pub struct Fixed {
     pub trims: Vec<(FaceId, [f64; 2])>,
     /// The other faces of the group have no rafter opposite this one.
     pub alone: bool,
+    /// It runs along a gable out of square.
+    pub rake: Option<Rake>,
 }
 
 impl Fixed {
-    fn plain(at: f64, node: Option<NodeId>, face: Option<FaceId>, rank: u8) -> Self {
-        Self { at, node, face, outside: false, rank, trims: Vec::new(), alone: false }
+    /// A station that the shape of the roof fixes.
+    pub const fn plain(at: f64, node: Option<NodeId>, face: Option<FaceId>, rank: u8) -> Self {
+        Self { at, node, face, outside: false, rank, trims: Vec::new(), alone: false, rake: None }
     }
 }
 
@@ -99,6 +108,7 @@ pub fn of_faces(
     surface: &Surface,
     timbers: &[Timber],
     of_arc: &[Option<TimberId>],
+    heights: &Heights,
     holes: &[Hole],
 ) -> Result<(Vec<FaceStations>, Vec<Stood>), SolveError> {
     let group = ridge_groups(surface, holes);
@@ -111,7 +121,7 @@ pub fn of_faces(
         let Some(&lead) = members.first() else { continue };
         let axis = -surface.face(lead).plane.inward.perp();
         let members = pairing::across_ridges(surface, &members, axis);
-        let fixed = fixed_stations(job, surface, timbers, of_arc, &members, axis);
+        let fixed = fixed_stations(job, surface, timbers, of_arc, heights, &members, axis);
         let reach = members
             .iter()
             .map(|m| face_reach(surface, m.face, m.axis).map(|at| m.to_group(at)))
@@ -151,6 +161,7 @@ fn filled(job: &Job, surface: &Surface, members: &[Paired], fixed: &[Fixed], rea
                 node: f.node,
                 outside: f.outside,
                 trims: f.trims.iter().find(|(on, _)| *on == face).map(|(_, reach)| *reach),
+                rake: f.rake,
             })
             .collect();
         let foreign = fixed.iter().filter(|f| !own(f) && !f.outside && !f.alone).map(|f| (f.at, !f.trims.is_empty()));
@@ -158,7 +169,7 @@ fn filled(job: &Job, surface: &Surface, members: &[Paired], fixed: &[Fixed], rea
             let at = member.to_own(at);
             let apart = |s: &Station| if trims || s.trims.is_some() { trimming::apart(job) } else { SAME };
             if at > lo && at < hi && stations.iter().all(|s| (s.at - at).abs() > apart(s)) {
-                stations.push(Station { at, node: None, outside: false, trims: None });
+                stations.push(Station::free(at));
             }
         }
         stations.sort_by(|a, b| a.at.total_cmp(&b.at));
@@ -198,6 +209,7 @@ fn fixed_stations(
     surface: &Surface,
     timbers: &[Timber],
     of_arc: &[Option<TimberId>],
+    heights: &Heights,
     members: &[Paired],
     axis: DVec2,
 ) -> Vec<Fixed> {
@@ -243,14 +255,20 @@ fn fixed_stations(
                 _ => {}
             }
         }
-        for GableEnd { at, inward, upright } in gable_ends(job, surface, face, member.axis) {
-            let at = member.to_group(at);
-            let inner = at + inward * (job.verge.inset + t / 2.0);
-            fixed.push(Fixed::plain(inner, None, None, 0));
-            let outer = at - inward * (job.verge.overhang - t / 2.0);
-            if upright && (outer - inner).abs() > t + DAYLIGHT {
-                fixed.push(Fixed { outside: true, ..Fixed::plain(outer, None, Some(face), 0) });
-            }
+    }
+    for end in gable_ends::of_group(job, surface, heights, members) {
+        let [mut inmost, outmost] = end.reach;
+        if let Some(tail) = end.tail.filter(|_| end.upright) {
+            // Clear of the tails outside, however far out of square they run.
+            let clear = tail + end.inward * (DAYLIGHT - job.verge.inset);
+            inmost = if end.inward > 0.0 { inmost.max(clear) } else { inmost.min(clear) };
+        }
+        let inner = inmost + end.inward * (job.verge.inset + t / 2.0);
+        fixed.push(Fixed::plain(inner, None, None, 0));
+        let outer = outmost - end.inward * (job.verge.overhang - t / 2.0);
+        if end.upright && job.verge.overhang + job.verge.inset > t + DAYLIGHT {
+            let rake = end.skew.map(|(out, gable)| Rake { out, gable, at: gable + job.verge.overhang - t / 2.0 });
+            fixed.push(Fixed { outside: true, rake, ..Fixed::plain(outer, None, Some(end.face), 0) });
         }
     }
     fixed.sort_by(|a, b| a.rank.cmp(&b.rank).then(a.at.total_cmp(&b.at)));
@@ -292,51 +310,6 @@ fn ridge_ends_at(surface: &Surface, timbers: &[Timber], of_arc: &[Option<TimberI
     surface.arcs.iter().enumerate().any(|(k, arc)| {
         (arc.from == node || arc.to == node)
             && of_arc[k].is_some_and(|id| timbers[id.index()].kind == MemberKind::RidgeBoard)
-    })
-}
-
-/// A verge square to the walls of a face.
-struct GableEnd {
-    /// Where it stands along the axis, mm.
-    at: f64,
-    /// Which way along the axis the roof lies.
-    inward: f64,
-    /// It stands on a wall that is carried up from its plate, so that a rafter
-    /// outside it has a plate under its foot.
-    upright: bool,
-}
-
-/// Gables that bound a face square to its walls.
-fn gable_ends(job: &Job, surface: &Surface, face: FaceId, axis: DVec2) -> Vec<GableEnd> {
-    let f = surface.face(face);
-    let n = f.outline.len();
-    let mut ends: Vec<GableEnd> = Vec::new();
-    for k in 0..n {
-        if surface.arc(f.arcs[k]).kind != ArcKind::Verge {
-            continue;
-        }
-        let (a, b) = (surface.node(f.outline[k]).truncate(), surface.node(f.outline[(k + 1) % n]).truncate());
-        let side = (b - a).normalize_or_zero();
-        if side.dot(axis).abs() > PARALLEL {
-            continue;
-        }
-        // The face lies on the left of its outline.
-        let inward = side.perp().dot(axis).signum();
-        let at = axis.dot(a);
-        if !ends.iter().any(|e| (e.at - at).abs() < 1e-3 && e.inward == inward) {
-            ends.push(GableEnd { at, inward, upright: stands_on_upright_wall(job, surface, a, b) });
-        }
-    }
-    ends
-}
-
-/// Whether a line in plan lies on a wall that is carried up from its plate.
-fn stands_on_upright_wall(job: &Job, surface: &Surface, a: DVec2, b: DVec2) -> bool {
-    job.walls.iter().enumerate().filter(|(_, w)| starts_upright(w)).any(|(k, _)| {
-        surface.wall_ends(WallId(k as u32)).is_some_and(|[p, q]| {
-            let side = (q - p).normalize_or_zero();
-            [a, b].iter().all(|x| side.perp_dot(*x - p).abs() < ON_WALL)
-        })
     })
 }
 

@@ -110,6 +110,9 @@ pub enum Top {
         /// A valley: hollow instead of ridged.
         hollow: bool,
     },
+    /// Planed right across to the plane of its face: rafters that do not run
+    /// straight up it.
+    Planed(RoofPlane),
 }
 
 /// What a timber is in the frame.

@@ -148,7 +148,7 @@ fn stand_at(all: &mut Vec<Fixed>, at: f64, face: FaceId, reach: [f64; 2], alone:
     let mine = |f: &&mut Fixed| !f.outside && f.face.is_none_or(|x| x == face) && (f.at - at).abs() < SAME;
     let Some(found) = all.iter_mut().find(mine) else {
         let trims = vec![(face, reach)];
-        all.push(Fixed { at, node: None, face: Some(face), outside: false, rank: RANK, trims, alone });
+        all.push(Fixed { trims, alone, ..Fixed::plain(at, None, Some(face), RANK) });
         return;
     };
     match found.trims.iter_mut().find(|(on, _)| *on == face) {
@@ -166,12 +166,7 @@ fn close_bays(job: &Job, face: &mut FaceStations) {
     for pair in face.stations[..=last].windows(2).filter(|p| !p[0].outside) {
         let bay = pair[1].at - pair[0].at;
         let parts = (bay / widest).ceil();
-        extra.extend((1..parts as usize).map(|k| Station {
-            at: pair[0].at + bay * k as f64 / parts,
-            node: None,
-            outside: false,
-            trims: None,
-        }));
+        extra.extend((1..parts as usize).map(|k| Station::free(pair[0].at + bay * k as f64 / parts)));
     }
     face.stations.extend(extra);
     face.stations.sort_by(|a, b| a.at.total_cmp(&b.at));

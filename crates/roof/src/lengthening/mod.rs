@@ -90,7 +90,7 @@ fn rafters(carcass: &Carcass<'_>) -> Vec<(FaceId, f64, TimberId)> {
         .built()
         .filter_map(|(id, t)| {
             let Role::Rafter { face } = t.role else { return None };
-            Some((face, -t.dir.perp().dot(t.foot), id))
+            Some((face, -carcass.surface.face(face).plane.inward.perp().dot(t.foot), id))
         })
         .collect();
     out.sort_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)).then(a.2.cmp(&b.2)));

@@ -3,9 +3,9 @@
 #![allow(dead_code, reason = "each test file uses its own part")]
 
 use job::{
-    AccessAsked, Eaves, Fascia, Feet, HipEdge, HipHead, HipLine, HipTimber, Job, JointRules, LengthUnit, OrderAim,
-    Ordering, Parts, ProgrammeAsked, RafterTimber, RidgeAs, RidgeTimber, RidgeTop, Section, Spread, StrengthClass,
-    Strong, TailCut, Timber, Verge, Wall,
+    AccessAsked, Bench, Eaves, Fascia, Feet, HipEdge, HipHead, HipLine, HipTimber, Job, JointRules, LengthUnit,
+    OrderAim, Ordering, Parts, ProgrammeAsked, RafterTimber, RidgeAs, RidgeTimber, RidgeTop, Section, Spread,
+    StrengthClass, Strong, TailCut, Timber, Verge, Wall,
 };
 
 pub use trials::Seed;
@@ -57,6 +57,7 @@ pub fn job_over(loops: Vec<Vec<[f64; 2]>>, pitch: f64) -> Job {
         openings: Vec::new(),
         dormers: Vec::new(),
         bearings: Vec::new(),
+        bench: Bench { alike_within: 1.0 },
         carried: None,
         strong: Strong { class: StrengthClass::C16, graded: true, service: 2, feet: Feet::Free, ridge: RidgeAs::Board },
         ordering: Ordering { aim: OrderAim::Cost, kerf: 3.0, trim: 0.0, keep: 600.0, treated: false, lift: 500.0 },

@@ -1,5 +1,6 @@
 //! The rows of the table, a file for each part of the job file.
 
+mod bench;
 mod done;
 mod head;
 mod named;
@@ -21,6 +22,7 @@ pub(super) static TABLES: &[&[Key]] = &[
     timber::KEYS,
     parts::KEYS,
     named::KEYS,
+    bench::KEYS,
     strength::KEYS,
     order::KEYS,
     site::KEYS,
@@ -71,6 +73,7 @@ pub(crate) static GROUPS: &[(&str, &str)] = &[
     ("openings", "Holes in slopes and ceilings, each under a name of your own"),
     ("dormers", "Dormers, each under a name of your own"),
     ("bearings", "Walls and beams inside the plan that carry load down, each under a name of your own"),
+    ("bench", "How timber is set out and cut on the bench"),
     ("loads", "What the roof carries. Its strength is checked when this is written"),
     ("strength", "How strong the timber is, and what holds it"),
     ("order", "How timber is ordered and cut"),

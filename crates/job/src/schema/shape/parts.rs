@@ -34,4 +34,5 @@ groups! {
     FilletKeys { size: [Length; 2] }
     BargeKeys { size: [Length; 2] }
     LayBoardKeys { size: [Length; 2] }
+    BenchKeys { alike_within: Length }
 }
