@@ -60,6 +60,8 @@ pub struct Levelled {
     pub surface: Surface,
     /// For every wall whose slope was turned: its plate line.
     pub plates: Vec<Option<PlateLine>>,
+    /// The corners of the plates, one for the start of every wall.
+    pub corners: Vec<DVec2>,
     /// What there is to say.
     pub told: Vec<OutOfParallel>,
 }
@@ -88,12 +90,15 @@ impl PlateLine {
 /// # Errors
 /// When there is no roof over its plan.
 pub fn surface_of(job: &Job) -> Result<Levelled, SolveError> {
-    let plates: Vec<Vec<DVec2>> =
+    let given: Vec<Vec<DVec2>> =
         job.loops.iter().map(|ring| ring.iter().map(|p| DVec2::from_array(*p)).collect()).collect();
     let profiles: Vec<WallProfile> = job.walls.iter().map(profiles::of_wall).collect();
-    let surface = surface::solve(&plates, &profiles)
+    let surface = surface::solve(&given, &profiles)
         .map_err(|source| SolveError::Surface { words: surface_words::of(job, &source), source })?;
-    let mut levelled = Levelled { surface, plates: vec![None; job.walls.len()], told: Vec::new() };
+    // As the surface has trued them.
+    let plates = surface.loops.clone();
+    let corners = plates.iter().flatten().copied().collect();
+    let mut levelled = Levelled { surface, plates: vec![None; job.walls.len()], corners, told: Vec::new() };
     let mut loops = plates.clone();
     for _ in 0..ROUNDS {
         let Some(Turn { told, faces, loops: turned }) = next_turn(job, &levelled, &plates, &loops) else { break };

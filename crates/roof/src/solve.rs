@@ -80,7 +80,7 @@ pub fn attempt(job: &Job, mends: &Mends) -> Result<Solution, Failure> {
 /// Solve a job over its surface.
 fn over(job: &Job, levelled: &Levelled, mends: &Mends) -> Result<Solution, Failure> {
     let surface = &levelled.surface;
-    let frame = frame::build(job, surface, &levelled.plates, mends)?;
+    let frame = frame::build(job, levelled, mends)?;
     let mut carcass = Carcass::of(job, surface, frame)?;
     fitted::place(&mut carcass)?;
     let (trimmed, hatches) = (core::mem::take(&mut carcass.trimmed), core::mem::take(&mut carcass.hatches));

@@ -15,11 +15,15 @@ fn refused(job: &Job, words: &[&str]) {
 }
 
 #[test]
-fn walls_in_line_with_unlike_pitches_name_both_ways_out() {
+fn walls_in_line_with_unlike_pitches_are_roofed_alike_and_told() {
     let plan = vec![[0.0, 0.0], [4000.0, 0.0], [8400.0, 0.0], [8400.0, 5200.0], [0.0, 5200.0]];
     let mut job = job_over(vec![plan], 40.0);
     job.walls[0].pitch_deg = 30.0;
-    refused(&job, &["walls A and B", "(4000, 0)", "one pitch", "gable or a step"]);
+    let out = roof::solve(&job).expect("it is roofed");
+    let told = out.notices.iter().find(|n| n.code == "one-slope-in-line").expect("it is told");
+    // Wall B is the longer of the two: 4400 mm beside 4000 mm.
+    assert!(told.text.contains("wall A is roofed as wall B, at 40.0°"), "{}", told.text);
+    assert!(out.faces.iter().all(|face| (face.pitch_deg - 40.0).abs() < 1e-9));
 }
 
 #[test]

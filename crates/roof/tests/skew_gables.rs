@@ -131,11 +131,12 @@ fn three_hundred_rectangles_out_at_every_corner_keep_their_kinds() {
             for (kind, count) in &real_counts {
                 // A house that is a little shorter or wider may have a bay or a rung less or more.
                 let most = match kind.as_str() {
-                    "CommonRafter" | "GableLadder" | "Noggin" => 4,
+                    "Noggin" => 6,
+                    "CommonRafter" | "GableLadder" => 4,
                     "Collar" => 1,
                     _ => 0,
                 };
-                assert!(count.abs_diff(ideal_counts[kind]) <= most, "{kind}: {count} in {real:?}");
+                assert!(count.abs_diff(ideal_counts[kind]) <= most, "{kind}: {count} in {real:?} {:?}", real_s.notices);
             }
             let lost = ["rungs-left-out", "no-barge-board", "no-gable-ladder", "collar-left-out", "collar-has-no-pair"];
             for code in lost {
@@ -148,7 +149,9 @@ fn three_hundred_rectangles_out_at_every_corner_keep_their_kinds() {
 #[test]
 fn collars_over_a_falling_ridge_lie_on_both_rafters() {
     // The plates are 30 mm out of parallel: each collar is eased to both sides.
-    let s = roof::solve(&gabled([[0.0, 0.0], [8400.0, 0.0], [8400.0, 5170.0], [0.0, 5200.0]])).expect("it solves");
+    let mut job = gabled([[0.0, 0.0], [8400.0, 0.0], [8400.0, 5170.0], [0.0, 5200.0]]);
+    job.setting_out.ridge = job::RidgeRun::AsItFalls;
+    let s = roof::solve(&job).expect("it solves");
     let collars = of_kind(&s, MemberKind::Collar);
     assert_eq!(collars.len(), 8);
     for m in collars {

@@ -21,6 +21,8 @@ pub struct Heights {
     /// For every wall whose slope was turned off its plate to keep a ridge
     /// level: the line of the plate.
     pub plates: Vec<Option<PlateLine>>,
+    /// The corners of the plates, one for the start of every wall.
+    pub corners: Vec<DVec2>,
 }
 
 impl Heights {
@@ -48,7 +50,7 @@ impl Heights {
             }
         }
         let overhang = overhangs(job);
-        Ok(Self { upstand, overhang, plates: Vec::new() })
+        Ok(Self { upstand, overhang, plates: Vec::new(), corners: Vec::new() })
     }
 
     /// The plate line of a wall whose slope was turned off it.

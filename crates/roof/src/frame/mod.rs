@@ -17,11 +17,10 @@ pub mod timber;
 pub mod trimming;
 
 use crate::SolveError;
-use crate::level_ridge::PlateLine;
+use crate::level_ridge::Levelled;
 use crate::mending::Mends;
 use crate::openings::{self, Room};
 use crate::solution::MemberKind;
-use geometry::surface::Surface;
 use heights::Heights;
 use job::Job;
 use joints::Joints;
@@ -53,8 +52,10 @@ pub struct Frame {
 ///
 /// # Errors
 /// When the job's sizes cannot make a frame; see [`SolveError`].
-pub fn build(job: &Job, surface: &Surface, plates: &[Option<PlateLine>], mends: &Mends) -> Result<Frame, SolveError> {
-    let heights = Heights { plates: plates.to_vec(), ..Heights::of(job)? };
+pub fn build(job: &Job, levelled: &Levelled, mends: &Mends) -> Result<Frame, SolveError> {
+    let surface = &levelled.surface;
+    let (plates, corners) = (levelled.plates.clone(), levelled.corners.clone());
+    let heights = Heights { plates, corners, ..Heights::of(job)? };
     heights::check_eaves(job, surface, &heights)?;
     let timber = &job.timber;
     let thickest = [timber.hip.size, timber.valley.size, timber.ridge.size, timber.rafter.size]

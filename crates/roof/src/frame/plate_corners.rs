@@ -37,8 +37,8 @@ struct Corner {
 pub fn join(job: &Job, surface: &Surface, heights: &Heights, timbers: &mut [Timber]) {
     let width = job.timber.plate.depth;
     let mut first = 0;
-    for (given, roof_lines) in job.loops.iter().zip(&surface.loops) {
-        let ring = &plates::on_walls(heights, first, given, roof_lines);
+    for roof_lines in &surface.loops {
+        let ring = &plates::on_walls(heights, first, roof_lines);
         let n = ring.len();
         for k in 0..n {
             let before = (k + n - 1) % n;

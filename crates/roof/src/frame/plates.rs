@@ -41,9 +41,9 @@ pub fn place(job: &Job, surface: &Surface, heights: &Heights) -> Vec<Timber> {
     let width = job.timber.plate.depth;
     let mut out = Vec::new();
     let mut first = 0;
-    for (given, roof_lines) in job.loops.iter().zip(&surface.loops) {
+    for roof_lines in &surface.loops {
         // Where a slope was turned off its plate, the plates keep to their walls.
-        let ring = &on_walls(heights, first, given, roof_lines);
+        let ring = &on_walls(heights, first, roof_lines);
         let n = ring.len();
         let slid = |k: usize| ring[k % n].distance(roof_lines[k % n]);
         let dir = |k: usize| (ring[(k + 1) % n] - ring[k % n]).normalize_or_zero();
@@ -141,10 +141,11 @@ pub fn place(job: &Job, surface: &Surface, heights: &Heights) -> Vec<Timber> {
 
 /// The corners of the plates of a loop: the roof lines, but the plate lines as
 /// given at the ends of walls whose slope was turned.
-pub fn on_walls(heights: &Heights, first: usize, given: &[[f64; 2]], roof_lines: &[DVec2]) -> Vec<DVec2> {
+pub fn on_walls(heights: &Heights, first: usize, roof_lines: &[DVec2]) -> Vec<DVec2> {
     let n = roof_lines.len();
     let turned = |k: usize| heights.plate_line(WallId((first + k % n) as u32)).is_some();
-    let corner = |k: usize| if turned(k) || turned(k + n - 1) { DVec2::from_array(given[k]) } else { roof_lines[k] };
+    let given = |k: usize| heights.corners.get(first + k).copied().filter(|_| turned(k) || turned(k + n - 1));
+    let corner = |k: usize| given(k).unwrap_or(roof_lines[k]);
     (0..n).map(corner).collect()
 }
 

@@ -8,8 +8,8 @@
 
 mod faults;
 mod in_line;
-mod one_pitch;
 mod overhang;
+mod roofed_alike;
 mod words;
 
 pub use faults::{Fault, settle_fitted};
@@ -44,9 +44,9 @@ pub fn mended(job: &Job, failure: Failure) -> Result<Solution, SolveError> {
     if !failure.can_be_mended() {
         return Err(failure.into_error());
     }
-    // Each wall takes the pitch of a longer one and overhangs only shrink, so this ends.
+    // Each wall is roofed as a longer one and overhangs only shrink, so this ends.
     if let Failure::Refused(error) = &failure
-        && let Some((one, told)) = one_pitch::made(job, error).or_else(|| overhang::made(job, error))
+        && let Some((one, told)) = roofed_alike::made(job, error).or_else(|| overhang::made(job, error))
     {
         let solved = attempt(&one, &Mends::default()).or_else(|next| mended(&one, next));
         return match solved {

@@ -1,4 +1,4 @@
-//! Walls in one line whose slopes would be torn apart: one pitch for both.
+//! Walls in one line whose slopes would be torn apart: both are roofed alike.
 
 use super::faults::notice;
 use crate::SolveError;
@@ -6,29 +6,24 @@ use crate::solution::Notice;
 use geometry::surface::{SurfaceError, WallId};
 use job::{Job, Wall};
 
-/// The job with one pitch over the two walls that a surface was refused for,
-/// that of the longer, and what there is to say; `None` if it was refused for
-/// something else, or the walls differ in more than their pitch.
+/// The job with the shorter of the two walls that a surface was refused for
+/// roofed as the longer, and what there is to say; `None` if it was refused for
+/// something else.
 pub fn made(job: &Job, error: &SolveError) -> Option<(Job, Notice)> {
     let SolveError::Surface { source: SurfaceError::UnlikeInLine { before, after, .. }, .. } = error else {
         return None;
     };
     let (a, b) = (job.walls.get(before.index())?, job.walls.get(after.index())?);
-    let rest = |w: &Wall| (w.gable, w.plate, w.half_hip, w.gablet, w.upper);
-    if rest(a) != rest(b) {
-        return None;
-    }
     let (long, short) = if length(job, *before)? >= length(job, *after)? { (a, *after) } else { (b, *before) };
+    let given = &job.walls[short.index()];
     let mut one = job.clone();
-    let given = job.walls[short.index()].pitch_deg;
-    one.walls[short.index()].pitch_deg = long.pitch_deg;
-    let letter = &job.walls[short.index()].letter;
+    one.walls[short.index()] = Wall { letter: given.letter.clone(), overhang: given.overhang, ..long.clone() };
     let text = format!(
-        "Walls {} and {} are in one line, so they carry one slope at the {:.2}° of wall {}; wall {letter} was given \
-         {given:.2}°, and two slopes in one line would be torn apart. Give both one pitch, or part them by a gable or a step.",
-        a.letter, b.letter, long.pitch_deg, long.letter
+        "Walls {} and {} are in one line, where two slopes would be torn apart: wall {} is roofed as wall {}, at {:.1}°. \
+         Make them alike in pitch, height and gable, or part them by a step in the plan.",
+        a.letter, b.letter, given.letter, long.letter, long.pitch_deg
     );
-    Some((one, notice("one-pitch", format!("walls {} and {}", a.letter, b.letter), text)))
+    Some((one, notice("one-slope-in-line", format!("walls {} and {}", a.letter, b.letter), text)))
 }
 
 /// Length of a wall, mm.
