@@ -93,8 +93,9 @@ pub(super) fn extras(seed: &mut Seed, outline: &Outline, walls: &Walls, frame: &
         if seed.once_in(4) && last - first > 1000.0 {
             let width: f64 = seed.of([550.0, 660.0, 780.0, 940.0]);
             let height = seed.of([780.0, 980.0, 1180.0]);
-            // A window lies square to the slope, and its trimmers are as deep as the rafters.
-            let room = deep - 2.0 * CLEAR - 2.0 * frame.rafter[1] - height * pitch.cos();
+            // A window lies square to the slope, its trimmers are as deep as the rafters, and several rafters cut want
+            // several trimmers.
+            let room = deep - 2.5 * CLEAR - 2.0 * frame.rafter[1] - height * pitch.cos();
             if room > 0.0 && width < last - first {
                 let along = seed.stepped(first.ceil(), last - width, 50.0);
                 let up = CLEAR + frame.rafter[1] + seed.between(0.0, room);
