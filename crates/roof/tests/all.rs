@@ -4,6 +4,7 @@
 
 mod alike;
 mod board_rows;
+mod by_tape;
 mod common;
 mod corner_rows;
 mod dormers;
