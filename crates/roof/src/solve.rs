@@ -2,7 +2,7 @@
 
 use crate::SolveError;
 use crate::carcass::Carcass;
-use crate::document;
+use crate::document::{self, Numbering};
 use crate::fitted;
 use crate::frame;
 use crate::gable_wall;
@@ -42,11 +42,19 @@ fn over(job: &Job, surface: &Surface) -> Result<Solution, SolveError> {
     let (trimmed, hatches) = (core::mem::take(&mut carcass.trimmed), core::mem::take(&mut carcass.hatches));
     let in_ceiling: u32 = carcass.ceiling_hangers + hatches.iter().map(|h| fitted::hangers(&h.joists)).sum::<u32>();
     let (frame, shapes, remarks) = carcass.finished();
-    let marks = document::marks_of(job, surface, &frame.timbers);
+    let marks = document::marks_of(job, surface, &frame.timbers, &numbering(job, surface)?);
     let bearings = verify::frame(&frame.timbers, &shapes, &marks.names)?;
     let mut solution = document::of(job, surface, &frame, &shapes, &marks, &bearings, remarks);
     solution.totals.hangers = in_ceiling + trimmed.iter().map(openings::Trimmed::hangers).sum::<u32>();
     solution.gables = gable_wall::of(job, surface, &frame.heights);
     solution.openings = openings::out(job, &trimmed, &hatches, &marks.names);
     Ok(solution)
+}
+
+/// What rafters are numbered by. Over a plan that cannot have one pitch all
+/// round, the pitches of the job serve.
+fn numbering(job: &Job, surface: &Surface) -> Result<Numbering, SolveError> {
+    let plain = frame::standing(job, surface)?;
+    let even = document::evened(job).and_then(|even| frame::standing(&even, &surface_of(&even).ok()?).ok());
+    Ok(Numbering { even: even.unwrap_or_else(|| plain.clone()), plain })
 }

@@ -14,6 +14,7 @@ mod inside_frames;
 mod inside_house;
 mod inside_rows;
 mod lengthening;
+mod marks;
 mod openings;
 mod plate_corners;
 mod published;

@@ -97,7 +97,9 @@ fn rungs(carcass: &mut Carcass<'_>, edge: &VergeEdge, [inner, outer]: [&Beside; 
             Some((x, draft))
         });
         if let Some((x, draft)) = found {
-            boards::settle(carcass, vec![Some(draft)], &[]);
+            for id in boards::settle(carcass, vec![Some(draft)], &[]).into_iter().flatten() {
+                carcass.timber_mut(id).slot = k as u16;
+            }
             placed.push(x);
         }
     }

@@ -50,7 +50,7 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
         let rafters = rafters(carcass, face);
         for row in 1..=wanted.rows {
             let d = low + (high - low) * f64::from(row) / (f64::from(wanted.rows) + 1.0);
-            left_out += one_row(carcass, face, &rafters, d, wanted);
+            left_out += one_row(carcass, face, &rafters, (row, d), wanted);
         }
     }
     if left_out > 0 {
@@ -106,7 +106,7 @@ fn one_row(
     carcass: &mut Carcass<'_>,
     face: FaceId,
     rafters: &[(Side, [f64; 2])],
-    d: f64,
+    (row, d): (u32, f64),
     wanted: NogginTimber,
 ) -> usize {
     let plane = carcass.surface.face(face).plane;
@@ -130,7 +130,9 @@ fn one_row(
             let shift = if up { 0.5 } else { -0.5 } * wanted.size.thickness;
             match noggin(carcass, face, [a, b], d, shift, wanted) {
                 Fit::Fits(draft) => {
-                    boards::settle(carcass, vec![Some(*draft)], &[]);
+                    for id in boards::settle(carcass, vec![Some(*draft)], &[]).into_iter().flatten() {
+                        carcass.timber_mut(id).slot = (row - 1) as u16;
+                    }
                 }
                 Fit::Blocked => left_out += 1,
                 Fit::Narrow => {}

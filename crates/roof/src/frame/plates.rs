@@ -210,5 +210,6 @@ fn plate(job: &Job, wall: WallId, corner: DVec2, d: DVec2, length: f64, reach: [
         notches: Vec::new(),
         rests: Vec::new(),
         lengthened: None,
+        slot: 0,
     }
 }

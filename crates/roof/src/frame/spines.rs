@@ -143,6 +143,7 @@ fn wall_piece(job: &Job, surface: &Surface, heights: &Heights, joints: &Joints, 
         notches: Vec::new(),
         rests: Vec::new(),
         lengthened: None,
+        slot: 0,
     })
 }
 
@@ -248,6 +249,7 @@ fn timber_on(job: &Job, surface: &Surface, heights: &Heights, joints: &Joints, r
         notches: Vec::new(),
         rests: Vec::new(),
         lengthened: None,
+        slot: 0,
     };
     shape_section(job, heights, &mut timber, planes);
     if let Some(walls) = seating::corner_walls(surface, run) {

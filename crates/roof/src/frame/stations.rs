@@ -46,6 +46,8 @@ pub struct Station {
     pub node: Option<NodeId>,
     /// It stands outside a gable, carried by ridge and plates.
     pub outside: bool,
+    /// The shape of the roof or a hole fixes it here.
+    pub fixed: bool,
     /// It stands beside a hole in the slope: reach of the hole inwards, mm as
     /// the plane's offset.
     pub trims: Option<[f64; 2]>,
@@ -152,14 +154,16 @@ fn filled(
                 at: f.at,
                 node: f.node,
                 outside: f.outside,
+                fixed: true,
                 trims: f.trims.iter().find(|(on, _)| *on == face).map(|(_, reach)| *reach),
             })
             .collect();
-        let foreign = fixed.iter().filter(|f| !own(f) && !f.outside && !f.alone).map(|f| (f.at, !f.trims.is_empty()));
-        for (at, trims) in spread.iter().map(|at| (*at, false)).chain(foreign) {
+        let foreign =
+            fixed.iter().filter(|f| !own(f) && !f.outside && !f.alone).map(|f| (f.at, !f.trims.is_empty(), true));
+        for (at, trims, fixed) in spread.iter().map(|at| (*at, false, false)).chain(foreign) {
             let apart = |s: &Station| if trims || s.trims.is_some() { trimming::apart(job) } else { SAME };
             if at > lo && at < hi && stations.iter().all(|s| (s.at - at).abs() > apart(s)) {
-                stations.push(Station { at, node: None, outside: false, trims: None });
+                stations.push(Station { at, node: None, outside: false, fixed, trims: None });
             }
         }
         stations.sort_by(|a, b| a.at.total_cmp(&b.at));

@@ -285,6 +285,9 @@ pub struct Timber {
     pub rests: Vec<(Made, TimberId)>,
     /// What it knows about being one length of several.
     pub lengthened: Option<Box<Lengthened>>,
+    /// Its place in the row that it was asked for in, from 0, where some of the
+    /// row may be left out: a mark counts by this.
+    pub slot: u16,
 }
 
 impl Timber {
@@ -328,6 +331,7 @@ impl Timber {
             body: Body::Fitted { axes, line, cells },
             rests: Vec::new(),
             lengthened: None,
+            slot: 0,
             ends_cut: Vec::new(),
             notches: Vec::new(),
         }

@@ -170,6 +170,7 @@ fn close_bays(job: &Job, face: &mut FaceStations) {
             at: pair[0].at + bay * k as f64 / parts,
             node: None,
             outside: false,
+            fixed: false,
             trims: None,
         }));
     }
