@@ -26,8 +26,9 @@ const ROUNDING: f64 = 1e-3;
 const MOVED: f64 = 0.15;
 
 /// A rafter of the plain roof takes the number of one with even pitches this
-/// near to it, as a share of the centres: each is nearest to some.
-const NEAREST: f64 = 0.5;
+/// near to it, as a share of the centres: each is near to some, and one that
+/// stands midway may have either.
+const NEAREST: f64 = 0.6;
 
 /// A number along a wall.
 #[derive(Clone, Debug)]
@@ -175,18 +176,18 @@ fn named(posts: &[Post], even: &[Post], places: &[Place], centres: f64, near: f6
     let even = drawn_on(even, reach, centres);
     let mut asking: Vec<(bool, u8, f64, usize, &Post)> = Vec::new();
     for (k, place) in places.iter().enumerate().filter(|(k, _)| names[*k].is_empty()) {
-        let near_by = even.iter().min_by(|a, b| (a.at - place.at).abs().total_cmp(&(b.at - place.at).abs()));
-        let Some(post) = near_by else { continue };
-        let off = (post.at - place.at).abs();
-        match place.rank {
-            _ if off < SAME => asking.push((false, 0, off, k, post)),
-            Some(rank) if off < centres * near + SAME => asking.push((true, rank, off, k, post)),
-            _ => {}
+        for post in &even {
+            let off = (post.at - place.at).abs();
+            match place.rank {
+                _ if off < SAME => asking.push((false, 0, off, k, post)),
+                Some(rank) if off < centres * near => asking.push((true, rank, off, k, post)),
+                _ => {}
+            }
         }
     }
     asking.sort_by(|a, b| (a.0, a.1).cmp(&(b.0, b.1)).then(a.2.total_cmp(&b.2)).then(a.3.cmp(&b.3)));
     for (_, _, _, k, post) in asking {
-        if !names.contains(&post.tail) {
+        if names[k].is_empty() && !names.contains(&post.tail) {
             names[k].clone_from(&post.tail);
         }
     }
