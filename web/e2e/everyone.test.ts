@@ -38,7 +38,7 @@ describe.each(Object.keys(SIZES) as Size[])("on a %s", (size) => {
     await toPlace(page, "Bench");
     await page.getByText("of 213 cut").first().waitFor();
     await look("pieces");
-    await openCard(page, "Hip-5");
+    await openCard(page, "Hip-1");
     await look("card");
     await page.locator("article .figures .ask").first().click();
     await page.getByText("Rule:").waitFor();
@@ -87,7 +87,7 @@ test("by keys alone a job is opened, a wall made a gable, a figure asked why", a
   await expect.poll(() => jobText(page)).toMatch(/L = \{[^}]*gable = true/);
   await page.keyboard.press("Control+z");
   await expect.poll(() => jobText(page)).not.toMatch(/L = \{[^}]*gable = true/);
-  await openCard(page, "Hip-5");
+  await openCard(page, "Hip-1");
   const step = page.getByRole("region", { name: /^Mark 1 of/ });
   await step.waitFor();
   await page.keyboard.press("ArrowRight");

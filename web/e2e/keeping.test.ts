@@ -85,7 +85,7 @@ test("with no network and no server the app starts, solves, and draws the sheets
   await context.setOffline(true);
   await page.reload();
   await openExample(page);
-  await openCard(page, "Hip-5");
+  await openCard(page, "Hip-1");
   expect(await figure(page, "True length")).toBe("6084.5 mm");
   await page.locator("article").getByRole("heading", { name: "On paper" }).scrollIntoViewIfNeeded();
   const [file] = await Promise.all([

@@ -34,7 +34,7 @@ for (const size of ["phone", "desktop"] as const)
     await page.getByRole("heading", { name: "For an engineer" }).waitFor();
     expect(await page.getByText(/over, \d+ %/).count()).toBeGreaterThan(0);
 
-    await openCard(page, "Hip-5");
+    await openCard(page, "Hip-1");
     await page.getByRole("button", { name: /^Strength: \d+ % used/ }).click();
     const why = page.getByRole("dialog");
     await why

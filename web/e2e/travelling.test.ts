@@ -23,7 +23,7 @@ test("the page that the pack command writes holds the job, the core and the app"
   seatcut("pack", "examples/boathouse.toml", "-o", join(folder, "pack.pdf"), "--html", page_file);
   const { page, context, faults } = await visit(chromium, "phone", `file://${page_file}`);
   await page.getByRole("heading", { name: "Boathouse at the old ferry", level: 1 }).waitFor();
-  await openCard(page, "Hip-5");
+  await openCard(page, "Hip-1");
   expect(await figure(page, "True length")).toBe("6084.5 mm");
   await picture(page, "one-page");
   const [file] = await Promise.all([

@@ -2,7 +2,7 @@
 
 use crate::SolveError;
 use crate::carcass::Carcass;
-use crate::document::{self, Marks, firring};
+use crate::document::{self, Marks, Numbering, firring};
 use crate::fitted;
 use crate::frame::{self, Frame};
 use crate::gable_wall;
@@ -105,8 +105,9 @@ fn checked(
     shapes: &mut [Option<Shape>],
     remarks: &mut Vec<Notice>,
 ) -> Result<(Marks, Bearings), Failure> {
+    let numbering = numbering(job, surface)?;
     loop {
-        let marks = document::marks_of(job, surface, &frame.timbers);
+        let marks = document::marks_of(job, surface, &frame.timbers, &numbering);
         let faults = match verify::frame(&frame.timbers, shapes, &marks.names) {
             Ok(bearings) => return Ok((marks, bearings)),
             Err(faults) => faults,
@@ -117,4 +118,13 @@ fn checked(
             return Err(Failure::Faulty(rest));
         }
     }
+}
+
+/// What rafters are numbered by. Over a plan that cannot have one pitch all
+/// round, the pitches of the job serve.
+fn numbering(job: &Job, surface: &Surface) -> Result<Numbering, SolveError> {
+    let plain = frame::standing(job, surface)?;
+    let even = document::evened(job)
+        .and_then(|even| frame::standing(&even, &level_ridge::surface_of(&even).ok()?.surface).ok());
+    Ok(Numbering { even: even.unwrap_or_else(|| plain.clone()), plain })
 }

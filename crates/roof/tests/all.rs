@@ -16,6 +16,7 @@ mod inside_frames;
 mod inside_house;
 mod inside_rows;
 mod lengthening;
+mod marks;
 mod mended;
 mod openings;
 mod out_of_parallel;

@@ -25,7 +25,9 @@ fn tape_noise_changes_no_kind_and_no_count() {
     for number in 1..=HOUSES {
         let house = houses::ordinary(number);
         let Ok(drawn_job) = job::read(house.as_drawn()) else { continue };
-        let Ok(taped_job) = job::read(house.by_tape(SIGMA).replace("[plan]", "[plan]\naccept = true")) else { continue };
+        let Ok(taped_job) = job::read(house.by_tape(SIGMA).replace("[plan]", "[plan]\naccept = true")) else {
+            continue;
+        };
         let Ok(drawn) = roof::solve(&drawn_job) else { continue };
         tried += 1;
         for (roof_line, plate) in taped_job.loops.iter().flatten().zip(taped_job.plates().iter().flatten()) {
@@ -53,7 +55,8 @@ fn tape_noise_changes_no_kind_and_no_count() {
             more_pieces.push(format!("{number}: {} for {}", taped.pieces.len(), drawn.pieces.len()));
         }
         let falls = taped.members.iter().filter(|m| m.kind == MemberKind::RidgeBoard && m.axis.from[2] != m.axis.to[2]);
-        let drawn_falls = drawn.members.iter().filter(|m| m.kind == MemberKind::RidgeBoard && m.axis.from[2] != m.axis.to[2]);
+        let drawn_falls =
+            drawn.members.iter().filter(|m| m.kind == MemberKind::RidgeBoard && m.axis.from[2] != m.axis.to[2]);
         if falls.count() > drawn_falls.count() {
             unlike.push(format!("{number}: a ridge falls"));
         }
@@ -64,5 +67,10 @@ fn tape_noise_changes_no_kind_and_no_count() {
     assert!(moved_most < 0.002, "a corner moved {moved_most} mm too far");
     let most = (tried * UNLIKE / 100) as usize;
     assert!(unlike.len() <= most, "{} of {tried}:\n{}", unlike.len(), unlike.join("\n"));
-    assert!(more_pieces.len() <= most, "{} of {tried} have more pieces:\n{}", more_pieces.len(), more_pieces.join("\n"));
+    assert!(
+        more_pieces.len() <= most,
+        "{} of {tried} have more pieces:\n{}",
+        more_pieces.len(),
+        more_pieces.join("\n")
+    );
 }

@@ -7,7 +7,7 @@ mod notices;
 mod surface_out;
 mod survey;
 
-pub use marks::{Marks, of_timbers as marks_of};
+pub use marks::{Marks, Numbering, evened, of_timbers as marks_of};
 
 use crate::figures;
 use crate::frame::Frame;

@@ -148,7 +148,9 @@ fn rungs(
         });
         match found {
             Some((x, draft)) => {
-                boards::settle(carcass, vec![Some(draft)], &[]);
+                for id in boards::settle(carcass, vec![Some(draft)], &[]).into_iter().flatten() {
+                    carcass.timber_mut(id).slot = k as u16;
+                }
                 placed.push(x);
                 tally.fitted();
             }

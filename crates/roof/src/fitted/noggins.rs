@@ -51,7 +51,7 @@ pub fn place(carcass: &mut Carcass<'_>) -> Result<(), SolveError> {
         let rafters = rafters(carcass, face);
         for row in 1..=wanted.rows {
             let d = low + (high - low) * f64::from(row) / (f64::from(wanted.rows) + 1.0);
-            one_row(carcass, face, &rafters, d, wanted, &mut tally);
+            one_row(carcass, face, &rafters, (row, d), wanted, &mut tally);
         }
     }
     let then = "Fit what keeps these rafters apart on site.";
@@ -101,7 +101,7 @@ fn one_row(
     carcass: &mut Carcass<'_>,
     face: FaceId,
     rafters: &[(Side, [f64; 2])],
-    d: f64,
+    (row, d): (u32, f64),
     wanted: NogginTimber,
     tally: &mut Tally,
 ) {
@@ -126,7 +126,9 @@ fn one_row(
             let shift = if up { 0.5 } else { -0.5 } * wanted.size.thickness;
             match noggin(carcass, face, [a, b], d, shift, wanted) {
                 Fit::Fits(draft) => {
-                    boards::settle(carcass, vec![Some(*draft)], &[]);
+                    for id in boards::settle(carcass, vec![Some(*draft)], &[]).into_iter().flatten() {
+                        carcass.timber_mut(id).slot = (row - 1) as u16;
+                    }
                     tally.fitted();
                 }
                 Fit::Blocked => tally.missed("other timbers stand in their place or close the bay", wall),

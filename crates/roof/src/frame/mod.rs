@@ -11,6 +11,7 @@ mod plates;
 mod rafters;
 mod seating;
 mod spines;
+mod standing;
 mod stations;
 mod supporting;
 pub mod timber;
@@ -25,6 +26,7 @@ use heights::Heights;
 use job::Job;
 use joints::Joints;
 pub use spines::{LEAST_SPLAY, is_ridge};
+pub use standing::{Standing, of as standing};
 pub use stations::wall_at as station_wall;
 pub use supporting::FaceLine;
 use timber::{EndOn, Timber};
@@ -57,12 +59,7 @@ pub fn build(job: &Job, levelled: &Levelled, mends: &Mends) -> Result<Frame, Sol
     let (plates, corners) = (levelled.plates.clone(), levelled.corners.clone());
     let heights = Heights { plates, corners, ..Heights::of(job)? };
     heights::check_eaves(job, surface, &heights)?;
-    let timber = &job.timber;
-    let thickest = [timber.hip.size, timber.valley.size, timber.ridge.size, timber.rafter.size]
-        .iter()
-        .map(|s| s.thickness)
-        .fold(0.0, f64::max);
-    let joints = Joints::of_surface(surface, thickest);
+    let joints = Joints::of_surface(surface, thickest(job));
     let spines::Spines { mut timbers, of_arc } = spines::place(job, surface, &heights, &joints);
     let lines = supporting::extend(surface, &joints, &mut timbers, &of_arc);
     let holes = openings::holes(job, surface, &heights)?;
@@ -93,4 +90,11 @@ pub fn build(job: &Job, levelled: &Levelled, mends: &Mends) -> Result<Frame, Sol
         }
     }
     Ok(Frame { heights, timbers })
+}
+
+/// The thickest timber that lines of the roof may carry or meet, mm.
+fn thickest(job: &Job) -> f64 {
+    let timber = &job.timber;
+    let sizes = [timber.hip.size, timber.valley.size, timber.ridge.size, timber.rafter.size];
+    sizes.iter().map(|s| s.thickness).fold(0.0, f64::max)
 }

@@ -236,5 +236,6 @@ fn plate(job: &Job, wall: WallId, corner: DVec2, d: DVec2, length: f64, reach: [
         rests: Vec::new(),
         firring: Vec::new(),
         lengthened: None,
+        slot: 0,
     }
 }

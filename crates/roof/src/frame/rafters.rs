@@ -49,14 +49,19 @@ pub fn in_face(
 ) -> Vec<Timber> {
     let mut out = Vec::new();
     for station in &stations.stations {
-        for (low, high) in pieces(surface, stations, lines, station) {
+        for (slot, (low, high)) in (0..).zip(pieces(surface, stations, lines, station)) {
             let timber = rafter(job, surface, heights, spines, stations, station, (low, high), joint_of);
             if timber.run >= SHORTEST_RUN {
-                out.push(timber);
+                out.push(Timber { slot, ..timber });
             }
         }
     }
     out
+}
+
+/// Whether a rafter stands at a station of a face.
+pub fn stands(surface: &Surface, lines: &[FaceLine], stations: &FaceStations, station: &Station) -> bool {
+    pieces(surface, stations, lines, station).iter().any(|(low, high)| high.0 - low.0 >= SHORTEST_RUN)
 }
 
 /// The parts of a station's line inside its face, as pairs of ends given by
@@ -225,6 +230,7 @@ fn rafter(
         rests: Vec::new(),
         firring: Vec::new(),
         lengthened: None,
+        slot: 0,
     };
     if let (Bound::Eaves(_), EndOn::Plate) = (low.1, timber.ends[0]) {
         timber.seat = Some(Seat { heel: HalfPlan::through(foot, plane.inward), level: base });

@@ -160,6 +160,7 @@ fn wall_piece(job: &Job, surface: &Surface, heights: &Heights, joints: &Joints, 
         rests: Vec::new(),
         firring: Vec::new(),
         lengthened: None,
+        slot: 0,
     })
 }
 
@@ -266,6 +267,7 @@ fn timber_on(job: &Job, surface: &Surface, heights: &Heights, joints: &Joints, r
         rests: Vec::new(),
         firring: Vec::new(),
         lengthened: None,
+        slot: 0,
     };
     shape_section(job, heights, &mut timber, planes);
     if let Some(walls) = seating::corner_walls(surface, run) {

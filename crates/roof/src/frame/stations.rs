@@ -45,6 +45,8 @@ pub struct Station {
     pub node: Option<NodeId>,
     /// It stands outside a gable, carried by ridge and plates.
     pub outside: bool,
+    /// The shape of the roof or a hole fixes it here.
+    pub fixed: bool,
     /// It stands beside a hole in the slope: reach of the hole inwards, mm as
     /// the plane's offset.
     pub trims: Option<[f64; 2]>,
@@ -55,7 +57,7 @@ pub struct Station {
 impl Station {
     /// A station for a rafter straight up its face that nothing fixes.
     pub const fn free(at: f64) -> Self {
-        Self { at, node: None, outside: false, trims: None, rake: None }
+        Self { at, node: None, outside: false, fixed: false, trims: None, rake: None }
     }
 }
 
@@ -160,16 +162,18 @@ fn filled(job: &Job, surface: &Surface, members: &[Paired], fixed: &[Fixed], rea
                 at: member.to_own(f.at),
                 node: f.node,
                 outside: f.outside,
+                fixed: true,
                 trims: f.trims.iter().find(|(on, _)| *on == face).map(|(_, reach)| *reach),
                 rake: f.rake,
             })
             .collect();
-        let foreign = fixed.iter().filter(|f| !own(f) && !f.outside && !f.alone).map(|f| (f.at, !f.trims.is_empty()));
-        for (at, trims) in spread.iter().map(|at| (*at, false)).chain(foreign) {
+        let foreign =
+            fixed.iter().filter(|f| !own(f) && !f.outside && !f.alone).map(|f| (f.at, !f.trims.is_empty(), true));
+        for (at, trims, fixed) in spread.iter().map(|at| (*at, false, false)).chain(foreign) {
             let at = member.to_own(at);
             let apart = |s: &Station| if trims || s.trims.is_some() { trimming::apart(job) } else { SAME };
             if at > lo && at < hi && stations.iter().all(|s| (s.at - at).abs() > apart(s)) {
-                stations.push(Station::free(at));
+                stations.push(Station { fixed, ..Station::free(at) });
             }
         }
         stations.sort_by(|a, b| a.at.total_cmp(&b.at));

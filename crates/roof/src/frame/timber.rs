@@ -299,6 +299,9 @@ pub struct Timber {
     pub firring: Vec<Firring>,
     /// What it knows about being one length of several.
     pub lengthened: Option<Box<Lengthened>>,
+    /// Its place in the row that it was asked for in, from 0, where some of the
+    /// row may be left out: a mark counts by this.
+    pub slot: u16,
 }
 
 impl Timber {
@@ -343,6 +346,7 @@ impl Timber {
             rests: Vec::new(),
             firring: Vec::new(),
             lengthened: None,
+            slot: 0,
             ends_cut: Vec::new(),
             notches: Vec::new(),
         }

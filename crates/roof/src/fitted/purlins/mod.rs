@@ -121,7 +121,7 @@ fn one(
             arc,
             row,
         }));
-        carcass.add(piece.timber());
+        carcass.add(Timber { slot: row as u16, ..piece.timber() });
         for (rafter, notch) in rafters {
             carcass.notch(rafter, notch);
         }
