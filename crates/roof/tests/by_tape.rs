@@ -1,6 +1,7 @@
 //! Houses measured by tape are framed as the houses that were meant: every side
 //! and diagonal is read with an error of its own (σ 3 mm), and what comes back
-//! has the kinds and counts of the drawn plan.
+//! has the lines of the drawn plan. Rafters, noggins and the like are counted by
+//! length: a house that came out some mm longer may hold one more.
 
 use roof::solution::{MemberKind, NoticeLevel, Solution};
 use std::collections::BTreeMap;
@@ -8,8 +9,18 @@ use trials::houses;
 
 const SIGMA: f64 = 3.0;
 const HOUSES: u64 = 400;
-/// Houses of a hundred that may have another kind or count.
-const UNLIKE: u64 = 1;
+/// Houses of a hundred that may have other ridges, hips, valleys, plates,
+/// purlins or boards.
+const OTHER_LINES: u64 = 2;
+/// Houses of a hundred that may have another count of anything.
+const OTHER_COUNTS: u64 = 20;
+/// Houses of a hundred that may need two patterns more.
+const MORE_PIECES: u64 = 12;
+
+/// What stands on lines of the roof, and not at so many mm along them.
+fn is_line(kind: &str) -> bool {
+    ["RidgeBoard", "HipRafter", "ValleyRafter", "WallPlate", "Purlin", "BargeBoard", "Fascia"].contains(&kind)
+}
 
 fn counts(solution: &Solution) -> BTreeMap<String, usize> {
     let mut out = BTreeMap::new();
@@ -22,6 +33,7 @@ fn counts(solution: &Solution) -> BTreeMap<String, usize> {
 #[test]
 fn tape_noise_changes_no_kind_and_no_count() {
     let (mut tried, mut unlike, mut more_pieces, mut moved_most) = (0, Vec::new(), Vec::new(), 0.0_f64);
+    let mut other_lines: Vec<String> = Vec::new();
     for number in 1..=HOUSES {
         let house = houses::ordinary(number);
         let Ok(drawn_job) = job::read(house.as_drawn()) else { continue };
@@ -37,11 +49,17 @@ fn tape_noise_changes_no_kind_and_no_count() {
         let taped = match roof::solve(&taped_job) {
             Ok(taped) => taped,
             Err(e) => {
-                unlike.push(format!("{number}: {e}"));
+                other_lines.push(format!("{number}: {e}"));
                 continue;
             }
         };
         let (a, b) = (counts(&drawn), counts(&taped));
+        let lines = |c: &BTreeMap<String, usize>| -> Vec<(String, usize)> {
+            c.iter().filter(|(kind, _)| is_line(kind)).map(|(kind, n)| (kind.clone(), *n)).collect()
+        };
+        if lines(&a) != lines(&b) {
+            other_lines.push(format!("{number}: {:?} for {:?}", lines(&b), lines(&a)));
+        }
         if a != b {
             let differ: Vec<String> = a
                 .keys()
@@ -58,7 +76,7 @@ fn tape_noise_changes_no_kind_and_no_count() {
         let drawn_falls =
             drawn.members.iter().filter(|m| m.kind == MemberKind::RidgeBoard && m.axis.from[2] != m.axis.to[2]);
         if falls.count() > drawn_falls.count() {
-            unlike.push(format!("{number}: a ridge falls"));
+            other_lines.push(format!("{number}: a ridge falls"));
         }
         assert!(taped.notices.iter().all(|n| n.level != NoticeLevel::Stop), "{number}: {:?}", taped.notices);
     }

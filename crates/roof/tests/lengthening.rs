@@ -111,8 +111,9 @@ fn roofs() -> &'static [Pair] {
 }
 
 /// The mark of the whole timber: `Ridge-1` of `Ridge-1b`.
+// Letters from `t` on are pieces up the slope, not lengths.
 fn whole_mark(m: &Member) -> &str {
-    m.mark.trim_end_matches(|c: char| c.is_ascii_lowercase())
+    m.mark.trim_end_matches(|c: char| ('a'..='s').contains(&c))
 }
 
 fn lengths(s: &Solution) -> impl Iterator<Item = &Member> {

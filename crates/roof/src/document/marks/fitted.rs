@@ -89,7 +89,7 @@ pub fn name(job: &Job, surface: &Surface, timbers: &[Timber], grid: &Grid, marks
             .filter(|(_, t)| t.kind == kind && t.is_numbered() && matches!(t.role, Role::Fitted { .. }));
         let mut all: Vec<Named> = of_kind
             .map(|(k, t)| {
-                let ends = t.line();
+                let ends = whole_line(timbers, k);
                 let wall = listed_under(t).map_or_else(
                     || grid.nearest(((ends[0] + ends[1]) / 2.0).truncate()),
                     geometry::surface::WallId::index,
@@ -190,6 +190,14 @@ fn fixed_to(
         return Some((MemberKind::CeilingJoist, name.split_once('-').map_or("", |(_, tail)| tail).to_owned()));
     }
     others(t).find_map(|id| Some((timbers[id.index()].kind, short(timbers, id, marks)?)))
+}
+
+/// Both ends of a timber, all its lengths together.
+fn whole_line(timbers: &[Timber], first: usize) -> [DVec3; 2] {
+    let [foot, head] = timbers[first].line();
+    let last = |t: &&Timber| t.lengthened.as_ref().is_some_and(|l| l.first.index() == first && l.part + 1 == l.parts);
+    let on = timbers[first].lengthened.is_some();
+    [foot, timbers.iter().filter(|_| on).find(last).map_or(head, |t| t.line()[1])]
 }
 
 /// The first length of a timber, which has its name.
