@@ -20,7 +20,6 @@ pub fn made(job: &Job, error: &SolveError) -> Option<(Job, Notice)> {
         return None;
     }
     let mut one = job.clone();
-    let less = |mm: f64| if mm * LESS < LEAST { 0.0 } else { (mm * LESS).round() };
     one.eaves.overhang = less(job.eaves.overhang);
     for wall in &mut one.walls {
         wall.overhang = wall.overhang.map(less);
@@ -31,4 +30,9 @@ pub fn made(job: &Job, error: &SolveError) -> Option<(Job, Notice)> {
         one.eaves.overhang, job.eaves.overhang
     );
     Some((one, notice("overhang-smaller", format!("wall {wall}"), text)))
+}
+
+/// The next smaller overhang, mm.
+fn less(mm: f64) -> f64 {
+    if mm * LESS < LEAST { 0.0 } else { (mm * LESS).round() }
 }

@@ -179,7 +179,7 @@ fn fixed_to(
     rank: &[usize],
     marks: &Marks,
 ) -> Option<(MemberKind, String)> {
-    let rafters = others(t).map(TimberId::index).filter(|k| rank[*k] != usize::MAX);
+    let rafters = others(t).map(|id| whole(timbers, id).index()).filter(|k| rank[*k] != usize::MAX);
     let rafter = rafters.min_by_key(|k| (marks.walls[*k].as_deref() != listed, rank[*k]));
     if let Some(k) = rafter {
         return Some((MemberKind::CommonRafter, marks.stations[k].clone()));
