@@ -58,7 +58,7 @@ fn job_of(view: &SketchView) -> job::Job {
 }
 
 fn corners(job: &job::Job) -> Vec<[f64; 2]> {
-    job.loops[0].clone()
+    job.plates()[0].clone()
 }
 
 fn assert_same(found: &[[f64; 2]], expected: &[[f64; 2]], what: &str) {
@@ -121,7 +121,7 @@ fn diagonals_of_an_oblong_tell_how_far_it_is_out_of_square() {
     let differ = view.figures.iter().find(|figure| figure.label == "Diagonals differ by").unwrap();
     assert_eq!(differ.value, "12 mm");
     let job = job_of(&view);
-    let [a, c] = [job.loops[0][0], job.loops[0][2]];
+    let [a, c] = [job.plates()[0][0], job.plates()[0][2]];
     let long = ((c[0] - a[0]).powi(2) + (c[1] - a[1]).powi(2)).sqrt();
     assert!((long - 10006.0).abs() < 1.0, "the plan is the parallelogram that was measured: {long}");
     assert!(job.survey.is_some());

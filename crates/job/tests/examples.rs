@@ -75,5 +75,5 @@ fn the_pieces_of_the_guide_read() {
             panic!("{piece}\n{faults}");
         }
     }
-    assert_eq!(pieces.len(), 7);
+    assert_eq!(pieces.len(), 9);
 }

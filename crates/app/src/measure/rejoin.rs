@@ -26,7 +26,7 @@ const SAME_PLACE: f64 = 0.01;
 /// # Errors
 /// When the plan has more walls than a survey takes.
 pub fn of_job(job: &Job) -> Result<Sketch, Refusal> {
-    let ring: Vec<DVec2> = job.loops.first().into_iter().flatten().map(|at| DVec2::from_array(*at)).collect();
+    let ring: Vec<DVec2> = job.plates().first().into_iter().flatten().map(|at| DVec2::from_array(*at)).collect();
     if ring.len() > MOST_CORNERS {
         return Err(too_many_walls());
     }
@@ -82,7 +82,7 @@ pub fn into_job(text: &str, sketch: &Sketch) -> Result<String, Refusal> {
     let job = job::read(text).map_err(|faults| refused("faults", "The open job can't be read", &faults))?;
     let sketch = tidy(sketch.clone())?;
     let plan = Plan::of(&sketch);
-    let corner = job.loops.first().and_then(|ring| ring.first()).map_or(DVec2::ZERO, |at| DVec2::from_array(*at));
+    let corner = job.plates().first().and_then(|ring| ring.first()).map_or(DVec2::ZERO, |at| DVec2::from_array(*at));
     let along = sketch.walls.first().map_or(DVec2::X, |wall| unit(wall.heading_deg));
     let as_surveyed = corner.length() <= SAME_PLACE && (along - DVec2::X).length() * 1000.0 <= SAME_PLACE;
     let laid = (!as_surveyed).then_some(corner);

@@ -159,17 +159,19 @@ fn expanded(written: &str) -> Vec<String> {
 fn every_mark_is_in_one_step(name: &str, made: &Made) {
     let pages = steps::pages(&made.solution, &made.putting_up);
     let mut count: BTreeMap<String, u32> = BTreeMap::new();
+    let mut within = false;
     for page in &pages {
-        // Marks of the step's timbers stand beside the label, and go on below it.
+        // Marks of the step's timbers stand beside the label, and go on below it or under the head of the next page.
         let mut written = String::new();
-        let mut within = false;
+        let mut goes_on = within;
         for t in texts(&page.sheet) {
             if t.style == steps::MARKS {
                 if within {
                     written.push_str(&t.text);
                     written.push(' ');
                 }
-            } else {
+                goes_on = false;
+            } else if !(goes_on && t.text != "fix, in order") {
                 if within && !written.is_empty() {
                     expanded(&written).into_iter().for_each(|mark| *count.entry(mark).or_default() += 1);
                     written.clear();
