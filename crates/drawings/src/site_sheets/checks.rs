@@ -156,28 +156,26 @@ fn expanded(written: &str) -> Vec<String> {
     out
 }
 
+/// What stands before the lines of a step.
+const LABELS: [&str; 9] =
+    ["mark out first", "set props", "fix, in order", "brace", "nail for good", "take out", "hands", "lift", "why now"];
+
 fn every_mark_is_in_one_step(name: &str, made: &Made) {
     let pages = steps::pages(&made.solution, &made.putting_up);
     let mut count: BTreeMap<String, u32> = BTreeMap::new();
-    let mut within = false;
-    for page in &pages {
-        // Marks of the step's timbers stand beside the label, and go on below it or under the head of the next page.
-        let mut written = String::new();
-        let mut goes_on = within;
-        for t in texts(&page.sheet) {
-            if t.style == steps::MARKS {
-                if within {
-                    written.push_str(&t.text);
-                    written.push(' ');
-                }
-                goes_on = false;
-            } else if !(goes_on && t.text != "fix, in order") {
-                if within && !written.is_empty() {
-                    expanded(&written).into_iter().for_each(|mark| *count.entry(mark).or_default() += 1);
-                    written.clear();
-                }
-                within = t.text == "fix, in order";
+    // Marks of the step's timbers stand beside the label, and go on below it, or under the head of the next column or
+    // page, until another label comes.
+    let (mut written, mut within) = (String::new(), false);
+    for t in pages.iter().flat_map(|page| texts(&page.sheet)) {
+        if t.style == steps::MARKS {
+            if within {
+                written.push_str(&t.text);
+                written.push(' ');
             }
+        } else if LABELS.contains(&t.text.as_str()) {
+            expanded(&written).into_iter().for_each(|mark| *count.entry(mark).or_default() += 1);
+            written.clear();
+            within = t.text == "fix, in order";
         }
     }
     for member in &made.solution.members {
