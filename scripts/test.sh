@@ -7,7 +7,8 @@ cd "$ROOT"
 
 # Cheapest first; the ones that share a build stand together.
 STEPS="tools format rules clippy tests doc-tests docs licences advisories
-  wasm web release same-bytes bad-input kill app surface-oracle frame-oracle programme-oracle cutting-oracle sheets"
+  wasm web release same-bytes bad-input kill app surface-oracle frame-oracle solids-oracle programme-oracle cutting-oracle
+  sheets"
 [ $# -gt 0 ] && STEPS="$*"
 
 passed=0 failed=0 failures=""
