@@ -102,6 +102,44 @@ fn houses_out_of_parallel_are_framed() {
     );
 }
 
+/// A thousand gabled houses with wall C 15 to 120 mm out of parallel: the ridge
+/// is level, both slopes are flat, and the firring under every rafter is that
+/// of a calculation of its own: the level line of the slope touches the plate at
+/// its outermost end, and the slope rises by the tangent of the pitch from there.
+#[test]
+fn firring_is_that_of_an_independent_calculation() {
+    let mut checked = 0;
+    for k in 0..1000 {
+        let seed = &mut Seed::new(70_000 + k);
+        let (l, w) = (seed.between(6000.0, 12_000.0).round(), seed.between(4000.0, 8000.0).round());
+        let by = seed.between(15.0, 120.0).round() * if seed.once_in(2) { 1.0 } else { -1.0 };
+        let pitch = seed.between(25.0, 50.0).round();
+        let mut job = job_over(vec![vec![[0.0, 0.0], [l, 0.0], [l, w + by], [0.0, w]]], pitch);
+        job.walls[1].gable = true;
+        job.walls[3].gable = true;
+        job.verge.overhang = 0.0;
+        job.setting_out.packing = 150.0;
+        let out = roof::solve(&job).unwrap_or_else(|e| panic!("{l} {w} {by} {pitch}: {e}"));
+        assert!(ridge_is_level(&out), "{l} {w} {by} {pitch}");
+        let tan = geometry::Angle::deg(pitch).tan();
+        let outermost = w.max(w + by);
+        for (mark, mm) in firring(&out, "Plate-C") {
+            let [x, y, z] = out.members.iter().find(|m| m.mark == mark).expect("it is built").axis.from;
+            let plate = w + by * x / l;
+            assert!((y - plate).abs() < 0.01, "{mark} stands {} mm off its plate", y - plate);
+            assert!((mm - (outermost - plate) * tan).abs() < 0.01 && (z - mm).abs() < 0.01, "{mark}: {mm}");
+            checked += 1;
+        }
+        for face in &out.faces {
+            // Level lines of both slopes run east: every corner is as high as its distance from the eaves says.
+            let eaves = if face.id == "A" { 0.0 } else { outermost };
+            let flat = face.outline.iter().all(|[_, y, z]| ((y - eaves).abs() * tan - z).abs() < 0.01);
+            assert!(flat, "{l} {w} {by} {pitch}: {:?}", face.outline);
+        }
+    }
+    assert!(checked > 10_000, "{checked}");
+}
+
 #[test]
 fn two_walls_beside_a_wing_carry_one_slope() {
     let ring = vec![
