@@ -25,7 +25,7 @@ fn main() {
 
 fn line_of(seed: u64) -> Value {
     let house = houses::ordinary(seed);
-    let by_tape = seed % TAPE_EVERY == 0;
+    let by_tape = seed.is_multiple_of(TAPE_EVERY);
     let (how, text) = if by_tape { ("by tape", house.by_tape(TAPE_SIGMA)) } else { ("as built", house.as_built()) };
     match roofed(text) {
         Ok(members) => json!({ "seed": seed, "how": how, "members": members }),
