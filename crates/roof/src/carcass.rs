@@ -194,7 +194,7 @@ impl<'a> Carcass<'a> {
             .zip(bodies)
             .map(|(timber, cells)| (!timber.gone).then(|| shape::joined(timber, cells)))
             .collect();
-        (Frame { heights: self.heights, timbers: self.timbers }, shapes, self.remarks)
+        (Frame { heights: self.heights, timbers: self.timbers, standing: None }, shapes, self.remarks)
     }
 }
 

@@ -80,13 +80,14 @@ pub fn attempt(job: &Job, mends: &Mends) -> Result<Solution, Failure> {
 /// Solve a job over its surface.
 fn over(job: &Job, levelled: &Levelled, mends: &Mends) -> Result<Solution, Failure> {
     let surface = &levelled.surface;
-    let frame = frame::build(job, levelled, mends)?;
+    let mut frame = frame::build(job, levelled, mends)?;
+    let numbering = numbering(job, surface, frame.standing.take())?;
     let mut carcass = Carcass::of(job, surface, frame)?;
     fitted::place(&mut carcass)?;
     let (trimmed, hatches) = (core::mem::take(&mut carcass.trimmed), core::mem::take(&mut carcass.hatches));
     let in_ceiling: u32 = carcass.ceiling_hangers + hatches.iter().map(|h| fitted::hangers(&h.joists)).sum::<u32>();
     let (mut frame, mut shapes, mut remarks) = carcass.finished();
-    let (marks, bearings) = checked(job, surface, &mut frame, &mut shapes, &mut remarks)?;
+    let (marks, bearings) = checked(job, surface, &numbering, (&mut frame, &mut shapes), &mut remarks)?;
     remarks.extend(mending::remarks(&frame, mends, &marks.names));
     let mut solution = document::of(job, surface, &frame, &shapes, &marks, &bearings, remarks);
     solution.totals.hangers = in_ceiling + trimmed.iter().map(openings::Trimmed::hangers).sum::<u32>();
@@ -101,13 +102,12 @@ fn over(job: &Job, levelled: &Levelled, mends: &Mends) -> Result<Solution, Failu
 fn checked(
     job: &Job,
     surface: &Surface,
-    frame: &mut Frame,
-    shapes: &mut [Option<Shape>],
+    numbering: &Numbering,
+    (frame, shapes): (&mut Frame, &mut [Option<Shape>]),
     remarks: &mut Vec<Notice>,
 ) -> Result<(Marks, Bearings), Failure> {
-    let numbering = numbering(job, surface)?;
     loop {
-        let marks = document::marks_of(job, surface, &frame.timbers, &numbering);
+        let marks = document::marks_of(job, surface, &frame.timbers, numbering);
         let faults = match verify::frame(&frame.timbers, shapes, &marks.names) {
             Ok(bearings) => return Ok((marks, bearings)),
             Err(faults) => faults,
@@ -122,8 +122,8 @@ fn checked(
 
 /// What rafters are numbered by. Over a plan that cannot have one pitch all
 /// round, the pitches of the job serve.
-fn numbering(job: &Job, surface: &Surface) -> Result<Numbering, SolveError> {
-    let plain = frame::standing(job, surface)?;
+fn numbering(job: &Job, surface: &Surface, known: Option<Vec<frame::Standing>>) -> Result<Numbering, SolveError> {
+    let plain = known.map_or_else(|| frame::standing(job, surface), Ok)?;
     let even = document::evened(job)
         .and_then(|even| frame::standing(&even, &level_ridge::surface_of(&even).ok()?.surface).ok());
     Ok(Numbering { even: even.unwrap_or_else(|| plain.clone()), plain })

@@ -48,6 +48,8 @@ pub struct Frame {
     pub heights: Heights,
     /// The timbers; those with `gone` set are not built.
     pub timbers: Vec<Timber>,
+    /// Where rafters stand, if the roof has no openings that move any.
+    pub standing: Option<Vec<Standing>>,
 }
 
 /// Frame a roof over its surface.
@@ -67,6 +69,7 @@ pub fn build(job: &Job, levelled: &Levelled, mends: &Mends) -> Result<Frame, Sol
     room.for_holes(&holes)?;
     let (stations, stood) = stations::of_faces(job, surface, &timbers, &of_arc, &heights, &holes)?;
     room.for_stood(&stood)?;
+    let standing = holes.is_empty().then(|| standing::on(surface, &lines, &stations));
     let mut rafters = Vec::new();
     for face in &stations {
         rafters.extend(rafters::in_face(job, surface, &heights, (&timbers, &of_arc), &lines, face, &|n| joints.of(n)));
@@ -89,7 +92,7 @@ pub fn build(job: &Job, levelled: &Levelled, mends: &Mends) -> Result<Frame, Sol
             return Err(SolveError::Swallowed { kind: t.kind.name(), length: t.run, x: t.foot.x, y: t.foot.y });
         }
     }
-    Ok(Frame { heights, timbers })
+    Ok(Frame { heights, timbers, standing })
 }
 
 /// The thickest timber that lines of the roof may carry or meet, mm.

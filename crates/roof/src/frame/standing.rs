@@ -3,6 +3,8 @@
 
 use super::heights::Heights;
 use super::joints::Joints;
+use super::stations::FaceStations;
+use super::supporting::FaceLine;
 use super::{rafters, spines, stations, supporting};
 use crate::SolveError;
 use geometry::surface::{Surface, WallId};
@@ -29,14 +31,19 @@ pub fn of(job: &Job, surface: &Surface) -> Result<Vec<Standing>, SolveError> {
     let spines::Spines { mut timbers, of_arc } = spines::place(job, surface, &heights, &joints);
     let lines = supporting::extend(surface, &joints, &mut timbers, &of_arc);
     let (faces, _) = stations::of_faces(job, surface, &timbers, &of_arc, &heights, &[])?;
+    Ok(on(surface, &lines, &faces))
+}
+
+/// The places of rafters at the stations of faces.
+pub fn on(surface: &Surface, lines: &[FaceLine], faces: &[FaceStations]) -> Vec<Standing> {
     let mut out = Vec::new();
-    for face in &faces {
+    for face in faces {
         // A wall runs with its roof on the left.
         let turn = face.axis.dot(-surface.face(face.face).plane.inward.perp()).signum();
-        for station in face.stations.iter().filter(|s| rafters::stands(surface, &lines, face, s)) {
+        for station in face.stations.iter().filter(|s| rafters::stands(surface, lines, face, s)) {
             let wall = stations::wall_at(surface, face.face, face.axis, station.at);
             out.extend(wall.map(|wall| Standing { wall, at: station.at * turn, fixed: station.fixed }));
         }
     }
-    Ok(out)
+    out
 }
