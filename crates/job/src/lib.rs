@@ -157,5 +157,5 @@ pub use types::{
     ProgrammeAsked, PurlinSet, PurlinTimber, RafterTimber, RidgeAs, RidgeRun, RidgeTimber, RidgeTop, Section,
     SettingOut, SpacedTimber, SpliceKind, Spread, Sprocket, StockTimber, StrengthClass, Strong, Survey, TRUE_AT_MOST,
     TRUE_WITHIN, TailCut, TickState, Ticked, Timber, UpperSlope, ValleyAs, Verge, WALL, Wall, Wood, WorkItem,
-    YardTimber,
+    YardTimber, places,
 };

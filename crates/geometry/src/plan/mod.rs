@@ -9,6 +9,8 @@ mod lattice;
 mod regular;
 
 pub use check::check;
+
+use crate::DVec2;
 pub(crate) use regular::{Line, Regular, regularise};
 
 /// The grid on which corners are told apart and walls are tested for
@@ -37,3 +39,17 @@ pub const LINE_TOLERANCE: f64 = 1.0;
 /// Most crossings that [`check`] reports: enough to find the slip, few enough
 /// to read. A plan with more of them is one mistake repeated.
 pub const MOST_CROSSINGS: usize = 50;
+
+/// Both ends of a wall by its number through all loops, in the direction of
+/// its loop, mm; `None` if there are fewer walls.
+#[must_use]
+pub fn wall_ends(loops: &[Vec<DVec2>], wall: usize) -> Option<[DVec2; 2]> {
+    let mut k = wall;
+    for ring in loops {
+        if k < ring.len() {
+            return Some([ring[k], ring[(k + 1) % ring.len()]]);
+        }
+        k -= ring.len();
+    }
+    None
+}

@@ -2,7 +2,7 @@
 //! into vectors. Topology is kept apart from position: the only positions are
 //! in [`Surface::nodes`].
 
-use crate::{DVec2, DVec3};
+use crate::{DVec2, DVec3, plan};
 
 /// One wall of the plan, numbered through all loops: first the outer loop from
 /// its corner 0, then each courtyard in turn. Wall `k` of a loop runs from its
@@ -227,14 +227,7 @@ impl Surface {
     /// Both ends of the plate line of a wall, in the direction of its loop.
     #[must_use]
     pub fn wall_ends(&self, wall: WallId) -> Option<[DVec2; 2]> {
-        let mut k = wall.index();
-        for ring in &self.loops {
-            if k < ring.len() {
-                return Some([ring[k], ring[(k + 1) % ring.len()]]);
-            }
-            k -= ring.len();
-        }
-        None
+        plan::wall_ends(&self.loops, wall.index())
     }
 
     /// A face by its id.

@@ -10,6 +10,9 @@ use crate::{Survey, TRUE_AT_MOST, TRUE_WITHIN, WALL};
 use core::ops::Range;
 use geometry::CornerRef;
 
+/// Plates that a tape placed may be made true by so many of its tolerances.
+const TAPES: f64 = 2.0;
+
 /// A corner as read: `None` where a fault was reported.
 pub(super) struct Corner {
     pub(super) at: Option<[f64; 2]>,
@@ -45,7 +48,7 @@ pub(super) fn read(reader: &mut Reader<'_>, root: &Group<'_>) -> Plan {
         Some(measured) => (measured.ring, measured.survey),
         None => (corners(reader, &group), None),
     };
-    let tape = survey.as_ref().map_or(0.0, |survey| 2.0 * survey.measured.tolerance);
+    let tape = survey.as_ref().map_or(0.0, |survey| TAPES * survey.measured.tolerance);
     let asked = reader.number(&group, "true_within").filter(Read::is_sound);
     let true_within = asked.map_or(tape.clamp(TRUE_WITHIN, TRUE_AT_MOST), |read| read.value);
     let wall = reader.number(&group, "wall").map_or((WALL, group.span.clone()), |read| (read.value, read.span));

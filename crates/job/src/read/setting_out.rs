@@ -4,15 +4,18 @@ use super::plan::Plan;
 use super::reader::Reader;
 use super::roof::Roof;
 use super::timber::ReadTimber;
-use crate::{LEAST_BEARING, Section, SettingOut, Wall};
+use crate::{LEAST_BEARING, Section, SettingOut, Wall, places};
 use geometry::DVec2;
 use geometry::roof_lines::{Bed, Plates, RoofLines, set_out};
+
+/// Least bearing of a plate narrower than the usual, as a share of its width
+/// (common practice).
+const NARROW_BEARING: f64 = 0.75;
 
 /// The roof lines of a checked plan, and how they came about.
 pub(super) fn of(plan: &Plan, roof: &Roof, plate: Section) -> (Vec<Vec<[f64; 2]>>, SettingOut) {
     let plates = plan.loops();
-    let loops: Vec<Vec<DVec2>> =
-        plates.iter().map(|ring| ring.iter().map(|p| DVec2::from_array(*p)).collect()).collect();
+    let loops = places(&plates);
     // Courtyards are given by their corners, which are as good as the rest.
     let outer = plan.survey.as_ref().map(|survey| &survey.adjusted.deviations);
     let deviations: Option<Vec<f64>> = outer.map(|known| {
@@ -52,7 +55,7 @@ fn bed(plate: f64, wall: f64) -> Bed {
 /// Least bearing of a plate of this width, mm: a narrow one bears over three
 /// quarters of its width.
 fn least_bearing(plate: f64) -> f64 {
-    LEAST_BEARING.min(0.75 * plate)
+    LEAST_BEARING.min(NARROW_BEARING * plate)
 }
 
 /// What each wall does above its plate, as a number.

@@ -24,6 +24,7 @@ pub use site::{AccessAsked, AccessKind, Day, Ground, ProgrammeAsked, WorkItem};
 pub use strength::{Carried, Covering, Feet, RidgeAs, StrengthClass, Strong};
 pub use survey::Survey;
 
+use geometry::DVec2;
 use schemars::JsonSchema;
 use std::collections::BTreeMap;
 
@@ -91,6 +92,12 @@ pub struct Job {
     /// What is cut and fixed, by the marks of timbers; some may be gone from
     /// the roof since.
     pub done: BTreeMap<String, Ticked>,
+}
+
+/// Loops of corners as points.
+#[must_use]
+pub fn places(loops: &[Vec<[f64; 2]>]) -> Vec<Vec<DVec2>> {
+    loops.iter().map(|ring| ring.iter().copied().map(DVec2::from_array).collect()).collect()
 }
 
 impl Job {

@@ -20,6 +20,7 @@ fn face_id(job: &Job, surface: &Surface, face: FaceId) -> String {
 pub fn plan(job: &Job, surface: &Surface, heights: &Heights) -> PlanOut {
     let mut loops = surface.loops.iter().map(|ring| ring.iter().map(|p| p.to_array()).collect::<Vec<_>>());
     let corners = loops.next().unwrap_or_default();
+    let beds = beds::of_walls(job);
     let mut walls = Vec::with_capacity(job.walls.len());
     for ring in &surface.loops {
         for (k, from) in ring.iter().enumerate() {
@@ -34,7 +35,7 @@ pub fn plan(job: &Job, surface: &Surface, heights: &Heights) -> PlanOut {
                 gable: wall.gable,
                 pitch_deg: (!wall.gable).then_some(wall.pitch_deg),
                 overhang_mm: heights.overhang(id),
-                bed: beds::of_wall(job, id),
+                bed: beds.get(id.index()).copied().flatten(),
             });
         }
     }

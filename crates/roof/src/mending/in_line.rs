@@ -2,7 +2,7 @@
 //! set over to one line, so that their slopes are one slope.
 
 use geometry::DVec2;
-use job::{Job, Wall};
+use job::{Job, Wall, places};
 
 /// Furthest that an end of a plate is set over or packed out, mm: what still
 /// lies on a wall of ordinary thickness.
@@ -40,7 +40,7 @@ pub fn made(job: &Job) -> Option<(Job, Vec<Moved>)> {
     if groups.is_empty() {
         return None;
     }
-    let mut loops: Vec<Vec<DVec2>> = places(job);
+    let mut loops = places(&job.loops);
     let along: Vec<Option<DVec2>> = groups.iter().map(|group| facing_it(job, &sides, group)).collect();
     for _ in 0..ROUNDS {
         let mut most: f64 = 0.0;
@@ -80,10 +80,6 @@ pub fn made(job: &Job) -> Option<(Job, Vec<Moved>)> {
     Some((straight, moved))
 }
 
-fn places(job: &Job) -> Vec<Vec<DVec2>> {
-    job.loops.iter().map(|ring| ring.iter().map(|p| DVec2::from_array(*p)).collect()).collect()
-}
-
 fn sides(job: &Job) -> Vec<Side> {
     let mut sides = Vec::with_capacity(job.walls.len());
     for (ring, corners) in job.loops.iter().enumerate() {
@@ -103,7 +99,7 @@ fn alike(a: &Wall, b: &Wall) -> bool {
 
 /// Walls that face one way and whose ends all lie near one line.
 fn groups(job: &Job, sides: &[Side]) -> Vec<Vec<usize>> {
-    let loops = places(job);
+    let loops = places(&job.loops);
     let ends = |s: &Side| s.ends.map(|end| loops[s.ring][end]);
     let facing = |s: &Side| {
         let [a, b] = ends(s);
@@ -145,7 +141,7 @@ fn groups(job: &Job, sides: &[Side]) -> Vec<Vec<usize>> {
 /// The direction of the longest other wall that runs along a group: parallel
 /// to it, the ridge between them is level.
 fn facing_it(job: &Job, sides: &[Side], group: &[usize]) -> Option<DVec2> {
-    let loops = places(job);
+    let loops = places(&job.loops);
     let vector = |s: usize| loops[sides[s].ring][sides[s].ends[1]] - loops[sides[s].ring][sides[s].ends[0]];
     let points: Vec<DVec2> = group.iter().flat_map(|s| sides[*s].ends.map(|end| loops[sides[*s].ring][end])).collect();
     let others = (0..sides.len()).filter(|s| !group.contains(s));

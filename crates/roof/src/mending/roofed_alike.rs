@@ -3,8 +3,9 @@
 use super::faults::notice;
 use crate::SolveError;
 use crate::solution::Notice;
+use geometry::plan::wall_ends;
 use geometry::surface::{SurfaceError, WallId};
-use job::{Job, Wall};
+use job::{Job, Wall, places};
 
 /// The job with the shorter of the two walls that a surface was refused for
 /// roofed as the longer, and what there is to say; `None` if it was refused for
@@ -14,7 +15,9 @@ pub fn made(job: &Job, error: &SolveError) -> Option<(Job, Notice)> {
         return None;
     };
     let (a, b) = (job.walls.get(before.index())?, job.walls.get(after.index())?);
-    let (long, short) = if length(job, *before)? >= length(job, *after)? { (a, *after) } else { (b, *before) };
+    let loops = places(&job.loops);
+    let length = |wall: &WallId| wall_ends(&loops, wall.index()).map(|[from, to]| from.distance(to));
+    let (long, short) = if length(before)? >= length(after)? { (a, *after) } else { (b, *before) };
     let given = &job.walls[short.index()];
     let mut one = job.clone();
     one.walls[short.index()] = Wall { letter: given.letter.clone(), overhang: given.overhang, ..long.clone() };
@@ -24,17 +27,4 @@ pub fn made(job: &Job, error: &SolveError) -> Option<(Job, Notice)> {
         a.letter, b.letter, given.letter, long.letter, long.pitch_deg
     );
     Some((one, notice("one-slope-in-line", format!("walls {} and {}", a.letter, b.letter), text)))
-}
-
-/// Length of a wall, mm.
-fn length(job: &Job, wall: WallId) -> Option<f64> {
-    let mut k = wall.index();
-    for ring in &job.loops {
-        if k < ring.len() {
-            let (p, q) = (ring[k], ring[(k + 1) % ring.len()]);
-            return Some(((q[0] - p[0]) * (q[0] - p[0]) + (q[1] - p[1]) * (q[1] - p[1])).sqrt());
-        }
-        k -= ring.len();
-    }
-    None
 }

@@ -9,7 +9,7 @@ use super::plan::Plan;
 use super::plan_words;
 use super::reader::Reader;
 use super::timber::ReadTimber;
-use crate::Wall;
+use crate::{Wall, places};
 use geometry::{CornerRef, DVec2, PlanFault};
 
 /// What is joined with the plan.
@@ -27,8 +27,7 @@ pub(super) fn check(reader: &mut Reader<'_>, plan: &Plan, over: &OverThePlan<'_>
     if !plan.sound {
         return;
     }
-    let loops: Vec<Vec<DVec2>> =
-        plan.loops().iter().map(|ring| ring.iter().map(|[x, y]| DVec2::new(*x, *y)).collect()).collect();
+    let loops = places(&plan.loops());
     let faults = checker(&loops);
     for fault in &faults {
         plan_words::report(reader, plan, fault);
