@@ -116,7 +116,10 @@ fn heading(
         };
         sheet.text_within([RIGHT, base + count.cap_mm() / 2.0], Anchor::End, count, &text, COUNT_WIDTH);
     });
-    let mut lines = Vec::new();
+    let mut lines: Vec<String> = Vec::new();
+    if member.is_some_and(|m| m.firred) {
+        lines.push(FIRRED.to_owned());
+    }
     match (mirrored, &piece.mirror_of) {
         (Some(other), _) => {
             let alike = alike_to(if other.differ_mm > piece.differ_mm { other } else { piece }, lengths);
@@ -221,6 +224,10 @@ fn tape_table(member: &Member, lengths: Lengths) -> Table {
     }
     table
 }
+
+/// What is drawn on top of a plate.
+const FIRRED: &str = "The blocks on top are firring, pieces of their own: its strip says where, and how high. Cut the plate \
+                      level.";
 
 /// The named deductions and the splices under the tape marks, or on a page more.
 fn deductions(pages: &mut Vec<Page>, member: &Member, lengths: Lengths, mut y: f64) {

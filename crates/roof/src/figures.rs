@@ -87,6 +87,7 @@ pub fn of_timber(
         },
         marks: tape,
         splices: lengthened.map_or_else(Vec::new, |l| lengthening::splices(&l.splices, &axes, start, marks)),
+        firred: !t.firring.is_empty(),
         solid: SolidOut {
             points: shape.solid.points.iter().map(|p| p.to_array().map(plain)).collect(),
             faces: shape.solid.faces.iter().map(|f| f.ring.to_vec()).collect(),

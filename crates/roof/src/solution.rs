@@ -232,6 +232,10 @@ pub struct Member {
     /// Splices to the next lengths of the same timber, from the foot.
     #[serde(skip_serializing_if = "Vec::is_empty", default)]
     pub splices: Vec<SpliceOut>,
+    /// Firring stands on it: what of its solid rises above its own top is
+    /// pieces of their own, and not cut from it.
+    #[serde(skip_serializing_if = "core::ops::Not::not", default)]
+    pub firred: bool,
     /// The timber as it stands in the roof, mm.
     pub solid: SolidOut,
 }

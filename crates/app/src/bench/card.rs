@@ -104,6 +104,10 @@ const fn place(at: CutPlace) -> &'static str {
     }
 }
 
+/// What is drawn on top of a plate.
+const FIRRED: &str =
+    "The blocks on top are firring, pieces of their own, fixed under what stands there. Cut the plate itself level.";
+
 /// What to mind: the trade's caution, splices, and what the roof says of these timbers.
 fn notices(writing: &Writing, solution: &Solution, piece: &PatternPiece, member: &Member) -> Vec<String> {
     let mut notices = vec![FROM_SQUARE.to_owned()];
@@ -116,6 +120,9 @@ fn notices(writing: &Writing, solution: &Solution, piece: &PatternPiece, member:
     }
     if member.backing_deg.is_some_and(|both| both.iter().any(|deg| *deg != 0.0)) {
         notices.push(BACK_LAST.to_owned());
+    }
+    if member.firred {
+        notices.push(FIRRED.to_owned());
     }
     notices.extend(member.splices.iter().map(|splice| splice_words(writing, splice)));
     let about = |notice: &&roof::solution::Notice| piece.members.contains(&notice.place);

@@ -4,8 +4,8 @@
 use super::heights::Heights;
 use super::timber::{Firring, Role, Seat, Timber};
 use crate::solution::MemberKind;
-use geometry::HalfPlan;
 use geometry::surface::WallId;
+use geometry::{DVec2, HalfPlan};
 
 /// Firring lower than this is left out, mm: the gap that timbers in contact
 /// may have.
@@ -19,8 +19,7 @@ const LEAST_SPLAY: f64 = 0.05;
 pub fn rafter_onto_plate(heights: &Heights, timber: &mut Timber) {
     let Some(line) = timber.tails.first().and_then(|tail| heights.plate_line(tail.wall)) else { return };
     let Some(step) = line.crossing(timber.foot, timber.dir) else { return };
-    onto(timber, step);
-    timber.seat = Some(Seat { heel: HalfPlan::through(timber.foot, line.dir.perp()), level: timber.base });
+    onto(timber, step, line.dir.perp());
 }
 
 /// Seat a hip or valley on the firred plates that it crosses, on the higher of
@@ -36,19 +35,20 @@ pub fn spine_onto_plate(heights: &Heights, timber: &mut Timber) {
         timber.seat = timber.seat.map(|seat| Seat { level, ..seat });
         return;
     }
-    onto(timber, step);
-    // Square across, so far out that both arrises of the heel clear the plate.
+    onto(timber, step, inward);
+}
+
+/// Move a foot up its line onto a plate, and seat it there: its heel is square
+/// across, so far out that both its arrises clear the plate.
+fn onto(timber: &mut Timber, step: f64, inward: DVec2) {
+    timber.foot += timber.dir * step;
+    timber.run -= step;
+    timber.base += timber.slope * step;
     let across = inward.dot(timber.left());
     let toward = inward.dot(timber.dir).max(LEAST_SPLAY);
     let back = (timber.half[1] * across).max(-timber.half[0] * across).max(0.0) / toward;
     timber.seat =
         Some(Seat { heel: HalfPlan::through(timber.foot - timber.dir * back, timber.dir), level: timber.base });
-}
-
-fn onto(timber: &mut Timber, step: f64) {
-    timber.foot += timber.dir * step;
-    timber.run -= step;
-    timber.base += timber.slope * step;
 }
 
 /// The part of a plate whose upper half is still there, where it is halved at
